@@ -1,0 +1,15 @@
+import preact from '@preact/preset-vite';
+import { defineConfig } from 'vitest/config';
+
+// The page's root is src/, so index.html lives beside the code that fills it and the top level stays clean.
+export default defineConfig({
+  root: 'src',
+  publicDir: '../public',
+  base: './',
+  plugins: [preact()],
+  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 6000 },
+  test: {
+    root: '.',
+    include: ['tests/**/*.test.{ts,tsx}'],
+  },
+});
