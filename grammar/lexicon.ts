@@ -1,0 +1,99 @@
+import type { PhraseRule, Risk } from './phrase-rule.ts';
+import { evidence } from './phrases/evidence.ts';
+import { findings } from './phrases/findings.ts';
+import { lockout } from './phrases/lockout.ts';
+import { proving } from './phrases/proving.ts';
+import { symptoms } from './phrases/symptoms.ts';
+import { universal } from './phrases/universal.ts';
+import { values } from './phrases/values.ts';
+import { voiding } from './phrases/voiding.ts';
+import { type Side, SUBJECTS } from './sides.ts';
+import { NUMBER_WORDS, UNIT_WORDS } from './value-words.ts';
+
+const RULES = {
+  ...universal,
+  ...voiding,
+  ...lockout,
+  ...symptoms,
+  ...evidence,
+  ...findings,
+  ...proving,
+  ...values,
+};
+
+/** Every meaning a person can convey, by voice or by button. */
+export type MeaningId = keyof typeof RULES;
+
+export type VoidMeaning = keyof typeof voiding;
+export type SymptomMeaning = keyof typeof symptoms;
+export type ValueMeaning = keyof typeof values;
+
+/** One way of saying a meaning, with all notation expanded. */
+export interface Phrase {
+  /** Lower-case words with single spaces, as a dictionary has them. */
+  readonly words: string;
+  readonly meaning: MeaningId;
+  readonly side?: Side;
+}
+
+export const MEANING_IDS = Object.keys(RULES) as readonly MeaningId[];
+export const UNIVERSAL_MEANINGS = Object.keys(universal) as readonly (keyof typeof universal)[];
+export const VOID_MEANINGS = Object.keys(voiding) as readonly VoidMeaning[];
+export const SYMPTOM_MEANINGS = Object.keys(symptoms) as readonly SymptomMeaning[];
+
+export function isMeaningId(text: string): text is MeaningId {
+  return Object.hasOwn(RULES, text);
+}
+
+export function ruleOf(meaning: MeaningId): PhraseRule {
+  return RULES[meaning];
+}
+
+export function riskOf(meaning: MeaningId): Risk {
+  return RULES[meaning].risk;
+}
+
+/** The form prompts teach, which is also the words on its button. Empty for meanings that carry a number. */
+export function taughtForm(meaning: MeaningId): string {
+  return phrasesFor(meaning)[0]?.words ?? '';
+}
+
+const PHRASES_BY_MEANING: ReadonlyMap<MeaningId, readonly Phrase[]> = new Map(
+  MEANING_IDS.map((meaning) => [
+    meaning,
+    isValueMeaning(meaning) ? [] : RULES[meaning].forms.flatMap((form) => expand(form, meaning)),
+  ]),
+);
+
+/** All spoken forms of a meaning, the taught one first. */
+export function phrasesFor(meaning: MeaningId): readonly Phrase[] {
+  return PHRASES_BY_MEANING.get(meaning) ?? [];
+}
+
+/** Every phrase of the grammar; each becomes one word of the recogniser's graph. */
+export function allPhrases(): readonly Phrase[] {
+  return [...PHRASES_BY_MEANING.values()].flat();
+}
+
+/** The texts of {@link allPhrases}, without repeats, for the builder of the recogniser's model. */
+export function graphPhrases(): readonly string[] {
+  return [...new Set(allPhrases().map((phrase) => phrase.words))];
+}
+
+/** Words that stay ordinary graph words because they combine freely: numbers, fractions, units. */
+export function graphWords(): readonly string[] {
+  return [...NUMBER_WORDS, ...UNIT_WORDS];
+}
+
+function isValueMeaning(meaning: MeaningId): meaning is ValueMeaning {
+  return Object.hasOwn(values, meaning);
+}
+
+function expand(form: string, meaning: MeaningId): Phrase[] {
+  if (!form.includes('{subject}')) return [{ words: form, meaning }];
+  return SUBJECTS.map(({ words, side }) => ({
+    words: form.replace('{subject}', words),
+    meaning,
+    ...(side ? { side } : {}),
+  }));
+}
