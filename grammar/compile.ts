@@ -1,0 +1,39 @@
+import { activeMeanings, type ExpectedValue, type Expecting } from './expecting.ts';
+import { phrasesFor } from './lexicon.ts';
+import type { Dimension } from './measurements.ts';
+import { NUMBER_WORDS } from './value-words.ts';
+
+/** The graph word for anything that is not a phrase: the recogniser's way of saying "other talk". */
+export const UNKNOWN_WORD = '[unk]';
+
+/** A phrase as one word of the recogniser's graph. */
+export function graphToken(words: string): string {
+  return words.replaceAll(' ', '_');
+}
+
+const UNIT_WORDS_BY_DIMENSION: Readonly<Record<Dimension, readonly string[]>> = {
+  length: ['inch', 'inches', 'foot', 'feet', 'thou', 'millimeter', 'millimeters'],
+  force: ['pound', 'pounds', 'newton', 'newtons'],
+  mass: ['pound', 'pounds', 'kilo', 'kilos'],
+  rotation: ['turn', 'turns'],
+};
+
+/** The graph words a recogniser listens for in a state, always with the unknown word among them. */
+export function recogniserList(expecting: Expecting): readonly string[] {
+  const phrases = activeMeanings(expecting)
+    .flatMap(phrasesFor)
+    .map((phrase) => graphToken(phrase.words));
+  return [...new Set([...phrases, ...valueWords(expecting.value), UNKNOWN_WORD])];
+}
+
+/** Whether an utterance may go on after a word that could end it, so that the ears wait longer before deciding. */
+export function canGoOn(expecting: Expecting): boolean {
+  return expecting.value !== undefined;
+}
+
+function valueWords(value: ExpectedValue | undefined): readonly string[] {
+  if (!value) return [];
+  if (value.kind === 'missCount')
+    return NUMBER_WORDS.filter((word) => !/half|quarter|eighth|sixteenth|second|point/.test(word));
+  return [...NUMBER_WORDS, ...UNIT_WORDS_BY_DIMENSION[value.dimension]];
+}

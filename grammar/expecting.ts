@@ -1,0 +1,19 @@
+import type { MeaningId } from './lexicon.ts';
+import { UNIVERSAL_MEANINGS, VOID_MEANINGS } from './lexicon.ts';
+import type { Dimension } from './measurements.ts';
+
+/** What a state of the dialogue listens for, besides what is understood everywhere. */
+export interface Expecting {
+  readonly meanings: readonly MeaningId[];
+  /** Set where a number is asked for. */
+  readonly value?: ExpectedValue;
+}
+
+export type ExpectedValue =
+  | { readonly kind: 'measurement'; readonly dimension: Dimension }
+  | { readonly kind: 'missCount' };
+
+/** Everything understood in a state: what it asks for, the universal words, and every phrase that voids a lockout. */
+export function activeMeanings(expecting: Expecting): readonly MeaningId[] {
+  return [...new Set<MeaningId>([...expecting.meanings, ...UNIVERSAL_MEANINGS, ...VOID_MEANINGS])];
+}

@@ -1,0 +1,110 @@
+import nlp from 'compromise';
+import { UNKNOWN_WORD } from './compile.ts';
+import { activeMeanings, type Expecting } from './expecting.ts';
+import { type MeaningId, type Phrase, phrasesFor, riskOf } from './lexicon.ts';
+import { type Measurement, type MissCount, readMeasurement, readMissCount } from './measurements.ts';
+import type { Side } from './sides.ts';
+
+/** What a meaning carries beside itself. */
+export interface Slots {
+  readonly side?: Side;
+  readonly measurement?: Measurement;
+  readonly missCount?: MissCount;
+}
+
+export type Understanding =
+  | {
+      readonly outcome: 'understood';
+      readonly meaning: MeaningId;
+      readonly slots: Slots;
+      readonly words: string;
+    }
+  | { readonly outcome: 'ambiguous'; readonly candidates: readonly MeaningId[]; readonly words: string }
+  | { readonly outcome: 'refused'; readonly reason: Refusal; readonly words: string };
+
+export type Refusal =
+  /** Nothing but silence or noise. */
+  | 'nothing'
+  /** Words, but none that mean anything here. */
+  | 'otherTalk'
+  /** A phrase of this state with other words around it. */
+  | 'leftOver'
+  /** A number that does not read as one, or has the wrong unit. */
+  | 'value';
+
+/**
+ * Takes what the recogniser heard to a meaning, or refuses.
+ *
+ * A bounded utterance yields one meaning. Words beside the phrase count against it: for anything but a
+ * phrase that voids a lockout they make a refusal, since a repair could turn "it is not in my pocket" into
+ * its opposite. Two different meanings in one utterance are a question back, never a guess.
+ *
+ * @param heard what came back from the recogniser: graph words ("the_key_is_in_my_pocket"), ordinary words
+ *   or both, and "[unk]" for what it did not know
+ */
+export function understand(heard: string, expecting: Expecting): Understanding {
+  const words = heard.replaceAll('_', ' ').trim().replace(/\s+/g, ' ');
+  if (words === '') return { outcome: 'refused', reason: 'nothing', words };
+
+  const active = activeMeanings(expecting);
+  const { found, leftOver } = segment(words, active.flatMap(phrasesFor));
+
+  const voiding = found.find((phrase) => riskOf(phrase.meaning) === 'void');
+  if (voiding && !isDenied(leftOver)) {
+    return { outcome: 'understood', meaning: voiding.meaning, slots: {}, words };
+  }
+  const meanings = [...new Set(found.map((phrase) => phrase.meaning))];
+  if (meanings.length > 1) return { outcome: 'ambiguous', candidates: meanings, words };
+
+  const only = found[0];
+  if (only && leftOver.length > 0) return { outcome: 'refused', reason: 'leftOver', words };
+  if (only)
+    return {
+      outcome: 'understood',
+      meaning: only.meaning,
+      slots: only.side ? { side: only.side } : {},
+      words,
+    };
+  return expecting.value
+    ? understandValue(words, expecting.value)
+    : { outcome: 'refused', reason: 'otherTalk', words };
+}
+
+function understandValue(words: string, value: NonNullable<Expecting['value']>): Understanding {
+  if (words.split(' ').every((word) => word === UNKNOWN_WORD))
+    return { outcome: 'refused', reason: 'otherTalk', words };
+  switch (value.kind) {
+    case 'measurement': {
+      const reading = readMeasurement(words, value.dimension);
+      return reading.ok
+        ? { outcome: 'understood', meaning: 'value.measured', slots: { measurement: reading.value }, words }
+        : { outcome: 'refused', reason: 'value', words };
+    }
+    case 'missCount': {
+      const reading = readMissCount(words);
+      return reading.ok
+        ? { outcome: 'understood', meaning: 'value.missRate', slots: { missCount: reading.value }, words }
+        : { outcome: 'refused', reason: 'value', words };
+    }
+  }
+}
+
+/** Cuts an utterance into the longest phrases it contains, in order; words that belong to none are left over. */
+function segment(words: string, phrases: readonly Phrase[]): { found: Phrase[]; leftOver: string[] } {
+  const longestFirst = [...phrases].sort((a, b) => b.words.length - a.words.length);
+  const found: Phrase[] = [];
+  const leftOver: string[] = [];
+  let rest = words;
+  while (rest !== '') {
+    const phrase = longestFirst.find(({ words: said }) => rest === said || rest.startsWith(`${said} `));
+    const taken = phrase?.words ?? rest.split(' ', 1)[0] ?? rest;
+    if (phrase) found.push(phrase);
+    else leftOver.push(taken);
+    rest = rest.slice(taken.length).trimStart();
+  }
+  return { found, leftOver };
+}
+
+function isDenied(words: readonly string[]): boolean {
+  return nlp(words.filter((word) => word !== UNKNOWN_WORD).join(' ')).has('#Negative');
+}
