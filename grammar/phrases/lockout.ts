@@ -117,6 +117,11 @@ export const lockout = topic({
     readBack: 'The cycle is home.',
   },
 
+  'release.needlesThreaded': {
+    risk: 'confirm',
+    forms: ['both needles are threaded up', 'the needles are threaded again'],
+    readBack: 'The needles are threaded.',
+  },
   'release.toolsOut': {
     risk: 'confirm',
     forms: ['tools are out and guards are on', 'guards are on and tools are out'],
