@@ -1,0 +1,169 @@
+/**
+ * The files of a model in Vosk's layout, made from the published acoustic parameters and our vocabulary.
+ * Source of the layout: `Model::ConfigureV2` and `Model::ReadDataFiles` in src/model.cc of vosk-api (Apache 2.0).
+ */
+import { UNKNOWN_WORD } from '../../grammar/compile.ts';
+import type { AcousticSource } from './acoustic-source.ts';
+import { KaldiWriter } from './kaldi-binary.ts';
+import { type Arc, Graph, writeVectorGraph } from './openfst-vector.ts';
+import { layOutOutputs } from './output-layout.ts';
+import { PhoneInventory } from './phone-inventory.ts';
+import { phonePaths } from './phone-paths.ts';
+import { outputOfSlot, writeScoringNetwork } from './scoring-network.ts';
+import type { ArchiveFile } from './tar-archive.ts';
+import { numberTransitions, type PhoneChain, writeTransitionModel } from './transition-model.ts';
+import type { DecodingTuning, ModelTuning } from './tuning.ts';
+import type { GraphWord } from './vocabulary.ts';
+import { buildWordGraph } from './word-graph.ts';
+
+/** Matrices of mixture weights a stream; more saves padding but each call has a cost. */
+const groupLimit = 6;
+
+export interface ModelFiles {
+  readonly files: readonly ArchiveFile[];
+  /** For the builder's report. */
+  readonly counts: Readonly<Record<'words' | 'phones' | 'senones' | 'slots' | 'states', number>>;
+}
+
+export function modelFiles(
+  source: AcousticSource,
+  vocabulary: readonly GraphWord[],
+  tuning: ModelTuning,
+): ModelFiles {
+  const inventory = new PhoneInventory();
+  const base = (name: string) => {
+    const number = source.phones.baseNumber(name);
+    if (number === undefined) throw new Error(`The acoustic model has no phone ${name}.`);
+    return source.phones.baseModel(number);
+  };
+  const silence = inventory.phone(base('SIL'), 'nonword');
+  const noise = inventory.phone(base('+NSN+'), 'nonword');
+  const pauseSilence = inventory.phone(base('SIL'), 'internal');
+  const spoken = base('+SPN+');
+
+  const wordIds = new Map(
+    [UNKNOWN_WORD, ...vocabulary.map(({ label }) => label)].map((label, i) => [label, i + 1]),
+  );
+  const wordId = (label: string) => wordIds.get(label) ?? 0;
+  const unknown = {
+    wordId: wordId(UNKNOWN_WORD),
+    begin: inventory.phone(spoken, 'begin'),
+    internal: inventory.phone(spoken, 'internal'),
+    end: inventory.phone(spoken, 'end'),
+    single: inventory.phone(spoken, 'singleton'),
+  };
+  const words = vocabulary.map((word) => ({
+    wordId: wordId(word.label),
+    paths: phonePaths(word, source.phones, inventory),
+  }));
+
+  const phones = inventory.all();
+  const usedSenones = new Set(phones.flatMap(({ senoneSequence }) => source.phones.senones(senoneSequence)));
+  const layout = layOutOutputs(usedSenones, source.phones.baseOfSenone, groupLimit);
+  const chains = phones.map((phone): PhoneChain => {
+    const stay = source.stayProbabilities[phone.transitionMatrix];
+    if (!stay) throw new Error(`The acoustic model has no transition matrix ${phone.transitionMatrix}.`);
+    return {
+      phoneId: phone.id,
+      pdfIds: source.phones
+        .senones(phone.senoneSequence)
+        .map((senone) => outputOfSlot(layout.slotOfSenone.get(senone) ?? Number.NaN)),
+      stayProbabilities: stay,
+    };
+  });
+  const transitions = numberTransitions(chains);
+  const graph = buildWordGraph({ words, silence, noise, pauseSilence, unknown }, transitions, tuning.graph);
+
+  const acoustics = new KaldiWriter().binaryMark();
+  writeTransitionModel(acoustics, chains);
+  writeScoringNetwork(acoustics, source, layout, tuning.scoring);
+
+  const text = (path: string, lines: readonly string[]): ArchiveFile => ({
+    path,
+    content: new TextEncoder().encode(`${lines.join('\n')}\n`),
+  });
+  const unusedTransition = 2 * 3 * phones.length + 10;
+  return {
+    files: [
+      { path: 'model/am/final.mdl', content: acoustics.finish() },
+      { path: 'model/am/global_cmvn.stats', content: startingStatistics(source.startingMean) },
+      text('model/conf/mfcc.conf', featureOptions),
+      text('model/conf/model.conf', decodingOptions(tuning.decoding, [silence.id, noise.id])),
+      { path: 'model/graph/HCLr.fst', content: writeVectorGraph(graph) },
+      { path: 'model/graph/Gr.fst', content: writeVectorGraph(anyWord([...wordIds.values()])) },
+      text('model/graph/disambig_tid.int', [String(unusedTransition)]),
+      text('model/graph/words.txt', [
+        '<eps> 0',
+        ...[...wordIds].map(([label, id]) => `${label} ${id}`),
+        `#0 ${wordIds.size + 1}`,
+      ]),
+      text(
+        'model/graph/phones/word_boundary.int',
+        phones.map(({ id, place }) => `${id} ${place}`),
+      ),
+    ],
+    counts: {
+      words: wordIds.size,
+      phones: phones.length,
+      senones: usedSenones.size,
+      slots: layout.slotCount,
+      states: graph.stateCount,
+    },
+  };
+}
+
+/** Kaldi's MFCC options that give Sphinx's cepstra up to constants that mean normalisation removes (feat.params). */
+const featureOptions = [
+  '--use-energy=false',
+  '--sample-frequency=16000',
+  '--num-mel-bins=25',
+  '--num-ceps=13',
+  '--low-freq=130',
+  '--high-freq=6800',
+  '--cepstral-lifter=22',
+  '--window-type=hamming',
+  '--frame-length=25.625',
+  '--frame-shift=10',
+  '--remove-dc-offset=false',
+  '--preemphasis-coefficient=0.97',
+  '--dither=0.0',
+];
+
+function decodingOptions(tuning: DecodingTuning, silencePhones: readonly number[]): readonly string[] {
+  return [
+    `--min-active=${tuning.minActive}`,
+    `--max-active=${tuning.maxActive}`,
+    `--beam=${tuning.beam}`,
+    `--lattice-beam=${tuning.latticeBeam}`,
+    `--acoustic-scale=${tuning.acousticScale}`,
+    '--frame-subsampling-factor=1',
+    `--endpoint.silence-phones=${silencePhones.join(':')}`,
+    `--endpoint.rule2.min-trailing-silence=${tuning.endSilenceSeconds}`,
+    `--endpoint.rule3.min-trailing-silence=${2 * tuning.endSilenceSeconds}`,
+    `--endpoint.rule4.min-trailing-silence=${4 * tuning.endSilenceSeconds}`,
+  ];
+}
+
+/** Statistics that mean normalisation starts from: sums, count; sums of squares, 0 (Kaldi's CMVN matrix). */
+function startingStatistics(mean: readonly number[]): Uint8Array {
+  const frames = 1000; // any number: only the ratio counts, its weight is fixed in the recogniser
+  const spread = 100; // variance normalisation is off; this only has to be a positive variance
+  return new KaldiWriter()
+    .binaryMark()
+    .doubleMatrix(2, mean.length + 1, [
+      ...mean.map((value) => value * frames),
+      frames,
+      ...mean.map((value) => (value * value + spread) * frames),
+      0,
+    ])
+    .finish();
+}
+
+/** The language of a recogniser without a list of its own: any words in any order. */
+function anyWord(wordIds: readonly number[]): Graph {
+  const graph = new Graph();
+  graph.setFinal(0, 0);
+  const cost = Math.log(wordIds.length);
+  for (const id of wordIds) graph.addArc(0, { input: id, output: id, cost, to: 0 } satisfies Arc);
+  return graph;
+}

@@ -1,0 +1,41 @@
+/** Everything about the model that was chosen by measurement; `npm run bench` shows what it gives. */
+import type { ScoringTuning } from './scoring-network.ts';
+import type { GraphTuning } from './word-graph.ts';
+
+export interface DecodingTuning {
+  /** Weight of the acoustics against the graph's costs. */
+  readonly acousticScale: number;
+  readonly beam: number;
+  readonly latticeBeam: number;
+  readonly maxActive: number;
+  readonly minActive: number;
+  /** Silence that ends an utterance when the best path is likely complete, in seconds. */
+  readonly endSilenceSeconds: number;
+}
+
+export interface ModelTuning {
+  readonly scoring: ScoringTuning;
+  readonly graph: GraphTuning;
+  readonly decoding: DecodingTuning;
+}
+
+export const modelTuning: ModelTuning = {
+  scoring: { shareFloor: 1e-5, varianceFloor: 1e-4 },
+  graph: {
+    transitionScale: 0.1,
+    silenceCost: 0.7,
+    noiseCost: 3,
+    noSilenceCost: 0.7,
+    pauseCost: 1.5,
+    unknownCost: 4,
+    unknownStepCost: 1.5,
+  },
+  decoding: {
+    acousticScale: 0.12,
+    beam: 12,
+    latticeBeam: 2.5,
+    maxActive: 2000,
+    minActive: 200,
+    endSilenceSeconds: 0.5,
+  },
+};

@@ -1,0 +1,71 @@
+/** Plays a scene to the recogniser as a microphone would, and gives every word it hears with its time. */
+import type { KaldiRecognizer, Model } from 'vosk-browser';
+import { chunkSeconds, recogniserTimeFactor } from '../../audio/command-model/decode-protocol.ts';
+import { sampleRate } from './voices.ts';
+
+export interface HeardWord {
+  readonly word: string;
+  readonly startSeconds: number;
+  readonly endSeconds: number;
+  readonly confidence: number;
+}
+
+export interface Heard {
+  readonly words: readonly HeardWord[];
+  readonly decodeSeconds: number;
+}
+
+type ResultMessage = {
+  result: { result?: { word: string; start: number; end: number; conf: number }[]; text: string };
+};
+
+/** Decodes one scene in a recogniser of its own. @throws on a recogniser's error, or after `timeoutMs`. */
+export async function listen(
+  model: Model,
+  list: readonly string[],
+  samples: Float32Array,
+  timeoutMs = 60_000,
+): Promise<Heard> {
+  const recogniser: KaldiRecognizer = new model.KaldiRecognizer(sampleRate, JSON.stringify(list));
+  recogniser.setWords(true);
+  const words: HeardWord[] = [];
+  const started = performance.now();
+  try {
+    await new Promise<void>((resolve, reject) => {
+      const timer = setTimeout(() => reject(new Error('The recogniser did not finish in time.')), timeoutMs);
+      let chunksLeft = Math.ceil(samples.length / (chunkSeconds * sampleRate));
+      recogniser.on('error', (message) => {
+        clearTimeout(timer);
+        reject(new Error(`The recogniser failed: ${JSON.stringify(message)}`));
+      });
+      // Every chunk is answered once, by a partial result or an endpoint's result; then comes the final one.
+      const answered = () => {
+        chunksLeft--;
+        if (chunksLeft === 0) recogniser.retrieveFinalResult();
+        if (chunksLeft < 0) {
+          clearTimeout(timer);
+          resolve();
+        }
+      };
+      recogniser.on('partialresult', answered);
+      recogniser.on('result', (message) => {
+        for (const { word, start, end, conf } of (message as unknown as ResultMessage).result.result ?? []) {
+          words.push({
+            word,
+            startSeconds: start * recogniserTimeFactor,
+            endSeconds: end * recogniserTimeFactor,
+            confidence: conf,
+          });
+        }
+        answered();
+      });
+      const chunk = chunkSeconds * sampleRate;
+      for (let at = 0; at < samples.length; at += chunk) {
+        recogniser.acceptWaveformFloat(samples.subarray(at, at + chunk), sampleRate);
+      }
+    });
+  } finally {
+    recogniser.remove();
+  }
+  return { words, decodeSeconds: (performance.now() - started) / 1000 };
+}
