@@ -1,0 +1,224 @@
+import captureWorkletUrl from './capture-worklet.ts?worker&url';
+import { addDither } from './dither.ts';
+import type { EarsFailure } from './failures.ts';
+import { createResampler } from './resample.ts';
+import { BLOCK_SAMPLES, EARS_RATE_HZ } from './sound-format.ts';
+
+/** What the browser may do to the sound on its way. All off: its gain and noise control move the levels we measure. */
+export interface CaptureSettings {
+  readonly echoCancellation: boolean;
+  readonly noiseSuppression: boolean;
+  readonly autoGainControl: boolean;
+}
+
+export const PLAIN_CAPTURE: CaptureSettings = {
+  echoCancellation: false,
+  noiseSuppression: false,
+  autoGainControl: false,
+};
+
+/** What a running microphone reports. */
+export type MicrophoneEvent =
+  /** One block of {@link BLOCK_SAMPLES} samples at the ears' rate, in order, dithered. */
+  | { readonly type: 'block'; readonly samples: Float32Array }
+  | { readonly type: 'failed'; readonly failure: EarsFailure }
+  /** Sound comes again after a mute or a stall. */
+  | { readonly type: 'recovered' };
+
+/** A microphone that is open. */
+export interface Microphone {
+  /** The rate the device really runs at, hertz. */
+  readonly deviceRateHz: number;
+  /** Lets sound flow again after the browser suspended it. Call it from a tap. */
+  resume(): Promise<void>;
+  /** Closes it for good; the browser's recording mark goes out. */
+  stop(): void;
+}
+
+export type OpenedMicrophone =
+  | { readonly ok: true; readonly microphone: Microphone }
+  | { readonly ok: false; readonly failure: EarsFailure };
+
+/** No slice for this long and the microphone counts as stalled (a tablet's call or another app took the sound). */
+const STALLED_AFTER_MS = 2_000;
+
+/** Only exact zeros for this long and it counts as muted: a living microphone always has noise. */
+const MUTED_AFTER_MS = 3_000;
+
+/** How long the browser may take to let the sound start before a tap is asked for. */
+const START_WITHIN_MS = 1_000;
+
+/**
+ * Opens the microphone. Never rejects: whatever goes wrong is a typed failure.
+ * @param listener gets blocks and later failures until {@link Microphone.stop}
+ */
+export async function openMicrophone(
+  listener: (event: MicrophoneEvent) => void,
+  settings: CaptureSettings = PLAIN_CAPTURE,
+): Promise<OpenedMicrophone> {
+  if (!window.isSecureContext) return { ok: false, failure: { kind: 'insecure-origin' } };
+  if (navigator.mediaDevices?.getUserMedia === undefined || typeof AudioWorkletNode === 'undefined') {
+    return { ok: false, failure: { kind: 'no-audio-support' } };
+  }
+  let stream: MediaStream;
+  try {
+    stream = await navigator.mediaDevices.getUserMedia({
+      audio: { ...settings, channelCount: 1 },
+      video: false,
+    });
+  } catch (error) {
+    return { ok: false, failure: refusalOf(error) };
+  }
+  const track = stream.getAudioTracks()[0];
+  const context = new AudioContext();
+  try {
+    await context.audioWorklet.addModule(captureWorkletUrl);
+    if (track === undefined) throw new Error('the stream has no sound');
+    const microphone = capture(stream, track, context, listener);
+    void context.resume();
+    if (!(await startsWithin(context, START_WITHIN_MS)))
+      listener({ type: 'failed', failure: { kind: 'needs-a-tap' } });
+    return { ok: true, microphone };
+  } catch (error) {
+    for (const open of stream.getTracks()) open.stop();
+    void context.close();
+    return { ok: false, failure: { kind: 'capture-failed', detail: messageOf(error) } };
+  }
+}
+
+/** Joins the open stream to the worklet and watches over it. */
+function capture(
+  stream: MediaStream,
+  track: MediaStreamTrack,
+  context: AudioContext,
+  listener: (event: MicrophoneEvent) => void,
+): Microphone {
+  const source = context.createMediaStreamSource(stream);
+  const node = new AudioWorkletNode(context, 'knotwright-capture', { numberOfInputs: 1, numberOfOutputs: 0 });
+  const resampler = createResampler(context.sampleRate, EARS_RATE_HZ);
+  const cutter = new BlockCutter();
+  let isStopped = false;
+  let trouble: EarsFailure['kind'] | undefined;
+  let zerosMs = 0;
+  let lastSliceAt = performance.now();
+
+  const fail = (failure: EarsFailure): void => {
+    if (isStopped || trouble === failure.kind) return;
+    trouble = failure.kind;
+    listener({ type: 'failed', failure });
+  };
+  const recover = (): void => {
+    // What was unplugged does not come back in this stream.
+    if (isStopped || trouble === undefined || trouble === 'microphone-unplugged') return;
+    trouble = undefined;
+    listener({ type: 'recovered' });
+  };
+  const takeSlice = (slice: Float32Array): void => {
+    if (isStopped) return;
+    lastSliceAt = performance.now();
+    if (slice.every((sample) => sample === 0)) {
+      zerosMs += (slice.length * 1000) / context.sampleRate;
+      if (zerosMs >= MUTED_AFTER_MS) fail({ kind: 'microphone-muted' });
+    } else {
+      zerosMs = 0;
+      if (!track.muted) recover();
+    }
+    for (const samples of cutter.cut(resampler.push(slice))) {
+      addDither(samples);
+      listener({ type: 'block', samples });
+    }
+  };
+  const onEnded = (): void => fail({ kind: 'microphone-unplugged' });
+  const onMute = (): void => fail({ kind: 'microphone-muted' });
+  const onStateChange = (): void => {
+    // Also 'interrupted' on iPads, which the types do not name: a call or another app holds the sound.
+    if (context.state !== 'running' && context.state !== 'closed') fail({ kind: 'needs-a-tap' });
+  };
+  const watchdog = setInterval(() => {
+    const isHidden = document.visibilityState === 'hidden';
+    if (context.state === 'running' && !isHidden && performance.now() - lastSliceAt > STALLED_AFTER_MS) {
+      fail({ kind: 'microphone-stalled' });
+    }
+  }, STALLED_AFTER_MS / 2);
+
+  node.port.onmessage = (message: MessageEvent<Float32Array>) => takeSlice(message.data);
+  track.addEventListener('ended', onEnded);
+  track.addEventListener('mute', onMute);
+  context.addEventListener('statechange', onStateChange);
+  source.connect(node);
+
+  return {
+    deviceRateHz: context.sampleRate,
+    async resume() {
+      await context.resume();
+      lastSliceAt = performance.now();
+    },
+    stop() {
+      if (isStopped) return;
+      isStopped = true;
+      clearInterval(watchdog);
+      track.removeEventListener('ended', onEnded);
+      track.removeEventListener('mute', onMute);
+      context.removeEventListener('statechange', onStateChange);
+      node.port.onmessage = null;
+      source.disconnect();
+      for (const open of stream.getTracks()) open.stop();
+      void context.close();
+    },
+  };
+}
+
+/** Cuts a stream of any lengths into blocks of one length. */
+class BlockCutter {
+  #rest = new Float32Array(0);
+
+  cut(samples: Float32Array): Float32Array[] {
+    const joined = new Float32Array(this.#rest.length + samples.length);
+    joined.set(this.#rest);
+    joined.set(samples, this.#rest.length);
+    const blocks: Float32Array[] = [];
+    let at = 0;
+    for (; at + BLOCK_SAMPLES <= joined.length; at += BLOCK_SAMPLES) {
+      blocks.push(joined.slice(at, at + BLOCK_SAMPLES));
+    }
+    this.#rest = joined.slice(at);
+    return blocks;
+  }
+}
+
+/** The DOMExceptions of getUserMedia (W3C Media Capture and Streams, section 10.2) as our failures. */
+function refusalOf(error: unknown): EarsFailure {
+  switch (error instanceof DOMException ? error.name : '') {
+    case 'NotAllowedError':
+    case 'SecurityError':
+      return { kind: 'microphone-refused' };
+    case 'NotFoundError':
+    case 'OverconstrainedError':
+      return { kind: 'no-microphone' };
+    case 'NotReadableError':
+    case 'AbortError':
+      return { kind: 'microphone-busy' };
+    default:
+      return { kind: 'capture-failed', detail: messageOf(error) };
+  }
+}
+
+function startsWithin(context: AudioContext, limitMs: number): Promise<boolean> {
+  if (context.state === 'running') return Promise.resolve(true);
+  return new Promise((resolve) => {
+    const timer = setTimeout(() => done(false), limitMs);
+    const check = (): void => {
+      if (context.state === 'running') done(true);
+    };
+    const done = (isRunning: boolean): void => {
+      clearTimeout(timer);
+      context.removeEventListener('statechange', check);
+      resolve(isRunning);
+    };
+    context.addEventListener('statechange', check);
+  });
+}
+
+function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

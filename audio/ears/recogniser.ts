@@ -1,0 +1,379 @@
+import type { KaldiRecognizer, Model } from 'vosk-browser';
+import type { RecognizerMessage, ServerMessage } from 'vosk-browser/dist/interfaces';
+import { addDither } from './dither.ts';
+import type { EarsFailure } from './failures.ts';
+import { type DecodedWord, UNKNOWN } from './heard-words.ts';
+import {
+  forgetModel,
+  type ModelArchive,
+  type ModelProgress,
+  readModelWords,
+  storeModel,
+} from './model-file.ts';
+import { BLOCK_SAMPLES, EARS_RATE_HZ, msToSamples, samplesToMs } from './sound-format.ts';
+
+/**
+ * The recogniser: the one place that knows vosk-browser. The library hangs where it should fail, keeps what it should drop and
+ * reports nothing by request, so everything here has a clock, an owner and an end.
+ */
+
+export type Decoded =
+  | { readonly ok: true; readonly words: readonly DecodedWord[] }
+  | { readonly ok: false; readonly failure: EarsFailure };
+
+/** One list of phrases being listened for. Feed it, finish it once, dispose of it always. */
+export interface DecodingSession {
+  /** Milliseconds fed so far. */
+  readonly fedMs: number;
+  /** Milliseconds fed and not decoded yet. */
+  readonly backlogMs: number;
+  /** Takes sound at the ears' rate; it is decoded in order behind what was fed before. */
+  feed(samples: Float32Array): void;
+  /** Decodes the rest and says everything that was heard. Afterwards the session can only be disposed of. */
+  finish(): Promise<Decoded>;
+  /** Frees it, finished or not; sound not decoded yet is dropped. */
+  dispose(): void;
+}
+
+/**
+ * Told after each decoded block: the words heard since the last pause, which may still change, and how much has been decoded.
+ */
+export type OnPartial = (words: readonly string[], decodedMs: number) => void;
+
+export type OpenedSession =
+  | { readonly ok: true; readonly session: DecodingSession }
+  | { readonly ok: false; readonly failure: EarsFailure };
+
+/** A loaded model. */
+export interface Recogniser {
+  /** Milliseconds from stored archive to ready, self-test included. */
+  readonly loadMs: number;
+  /** Every word a list may hold. */
+  readonly vocabulary: ReadonlySet<string>;
+  /**
+   * Starts listening for a list.
+   * @param list words of the model's graph; {@link UNKNOWN} is added. A word the model lacks refuses the whole list: the
+   * library would drop it with a console warning and be deaf to it.
+   * @param onPartial called after every block
+   */
+  open(list: readonly string[], onPartial?: OnPartial): OpenedSession;
+  /** Frees everything. */
+  close(): void;
+}
+
+export type LoadedRecogniser =
+  | { readonly ok: true; readonly recogniser: Recogniser }
+  | { readonly ok: false; readonly failure: EarsFailure };
+
+export interface RecogniserSettings {
+  readonly archive: ModelArchive;
+  /**
+   * What the library's word times are multiplied by. It takes every third frame as given; a model that scores every frame
+   * needs 1/3.
+   */
+  readonly timeScale: number;
+  readonly onProgress?: ModelProgress;
+  /** Called once if the recogniser dies later. It is closed by then. */
+  readonly onDeath: (failure: EarsFailure) => void;
+}
+
+const LOAD_WITHIN_MS = 45_000;
+const LOCK_WITHIN_MS = 120_000;
+
+/** One block takes some 40 ms to decode; this long and the worker hangs (a lattice exploded) or is dead. */
+const ANSWER_WITHIN_MS = 8_000;
+
+/** Blocks sent ahead of their answers: enough to keep the worker busy, few enough to be dropped quickly. */
+const MOST_IN_FLIGHT = 3;
+
+/** Only warnings: they name words the model lacks. */
+const LOG_LEVEL = -1;
+
+/**
+ * Loads the model and proves that it decodes. Fetches the archive if the tablet does not hold it; a stored model that
+ * does not load is thrown away and fetched once more. Never rejects.
+ */
+export async function loadRecogniser(settings: RecogniserSettings): Promise<LoadedRecogniser> {
+  // Two tabs loading at once can delete each other's files: the library syncs its whole store without a lock.
+  const load = async (): Promise<LoadedRecogniser> => {
+    const first = await loadOnce(settings);
+    if (first.ok || first.failure.kind !== 'recogniser-unloadable') return first;
+    await forgetModel();
+    return loadOnce(settings);
+  };
+  try {
+    return await navigator.locks.request(
+      'knotwright-speech-model',
+      { signal: AbortSignal.timeout(LOCK_WITHIN_MS) },
+      load,
+    );
+  } catch (error) {
+    return { ok: false, failure: { kind: 'recogniser-unloadable', detail: messageOf(error) } };
+  }
+}
+
+async function loadOnce(settings: RecogniserSettings): Promise<LoadedRecogniser> {
+  const stored = await storeModel(settings.archive, settings.onProgress);
+  if (!stored.ok) return stored;
+  const startedAt = performance.now();
+  let owner: ModelOwner | undefined;
+  try {
+    // 5.8 MB with the engine inside: fetched only once voice is wanted.
+    const { Model } = await import('vosk-browser');
+    owner = new ModelOwner(new Model(stored.name, LOG_LEVEL), settings);
+    await owner.loaded();
+    const vocabulary = await readModelWords(stored.name);
+    await selfTest(owner, vocabulary);
+    return { ok: true, recogniser: owner.asRecogniser(performance.now() - startedAt, vocabulary) };
+  } catch (error) {
+    owner?.close();
+    return { ok: false, failure: { kind: 'recogniser-unloadable', detail: messageOf(error) } };
+  }
+}
+
+/** "Loaded" does not mean usable: a missing graph or wrong feature size shows only when sound comes. */
+async function selfTest(owner: ModelOwner, vocabulary: ReadonlySet<string>): Promise<void> {
+  const someWord = [...vocabulary].find((word) => word !== UNKNOWN);
+  if (someWord === undefined || !vocabulary.has(UNKNOWN)) throw new Error('the model has no words');
+  const session = owner.openSession([someWord, UNKNOWN]);
+  const quiet = new Float32Array(msToSamples(500));
+  addDither(quiet);
+  session.feed(quiet);
+  const decoded = await session.finish();
+  session.dispose();
+  if (!decoded.ok) throw new Error(detailOf(decoded.failure));
+}
+
+/** Owns a model's worker: its sessions, its death. */
+class ModelOwner {
+  readonly #model: Model;
+  readonly #settings: RecogniserSettings;
+  readonly #sessions = new Set<VoskSession>();
+  readonly #loaded: Promise<void>;
+  #state: 'loading' | 'alive' | 'closed' = 'loading';
+
+  constructor(model: Model, settings: RecogniserSettings) {
+    this.#model = model;
+    this.#settings = settings;
+    this.#loaded = new Promise((resolve, reject) => {
+      const timer = setTimeout(() => reject(new Error('it did not answer in time')), LOAD_WITHIN_MS);
+      const settle = (finish: () => void) => {
+        clearTimeout(timer);
+        finish();
+      };
+      model.addEventListener('load', () => settle(resolve));
+      model.addEventListener('error', (event) => {
+        const message = serverMessageOf(event);
+        // A session that was removed may still fail a last block; nobody waits for it.
+        if (message.event === 'error' && 'recognizerId' in message && message.recognizerId !== undefined)
+          return;
+        const detail = message.event === 'error' && message.error ? message.error : 'no reason given';
+        settle(() => reject(new Error(detail)));
+        this.die({ kind: 'recogniser-died', detail });
+      });
+      // A worker blocked by the page's content policy, or out of memory, says so only here.
+      workerOf(model).addEventListener('error', (event) => {
+        const detail = event.message || 'its worker stopped';
+        settle(() => reject(new Error(detail)));
+        this.die({ kind: 'recogniser-died', detail });
+      });
+    });
+    // A failure after loading is told by die(); this promise is then nobody's.
+    this.#loaded.catch(() => {});
+  }
+
+  async loaded(): Promise<void> {
+    await this.#loaded;
+    this.#state = 'alive';
+  }
+
+  openSession(list: readonly string[], onPartial: OnPartial = () => {}): VoskSession {
+    const recognizer = new this.#model.KaldiRecognizer(EARS_RATE_HZ, JSON.stringify(list));
+    recognizer.setWords(true);
+    const session = new VoskSession(recognizer, this.#settings.timeScale, onPartial, {
+      onFailure: (failure) => this.die(failure),
+      onDisposed: () => this.#sessions.delete(session),
+    });
+    this.#sessions.add(session);
+    return session;
+  }
+
+  die(failure: EarsFailure): void {
+    if (this.#state !== 'alive') return;
+    this.close(failure);
+    this.#settings.onDeath(failure);
+  }
+
+  close(failure: EarsFailure = { kind: 'recogniser-died', detail: 'it was closed' }): void {
+    if (this.#state === 'closed') return;
+    this.#state = 'closed';
+    for (const session of [...this.#sessions]) session.abandon(failure);
+    // The library's own terminate() waits for its turn and, before a model is loaded, never comes.
+    workerOf(this.#model).terminate();
+  }
+
+  asRecogniser(loadMs: number, vocabulary: ReadonlySet<string>): Recogniser {
+    return {
+      loadMs,
+      vocabulary,
+      open: (list, onPartial) => {
+        const words = [...new Set([...list, UNKNOWN])];
+        const unknown = words.flatMap((entry) => entry.split(' ')).filter((word) => !vocabulary.has(word));
+        if (unknown.length > 0) return { ok: false, failure: { kind: 'phrase-unknown', words: unknown } };
+        if (this.#state !== 'alive') {
+          return { ok: false, failure: { kind: 'recogniser-died', detail: 'it was closed' } };
+        }
+        return { ok: true, session: this.openSession(words, onPartial) };
+      },
+      close: () => this.close(),
+    };
+  }
+}
+
+/** What a session tells its owner. */
+interface SessionOwner {
+  onFailure(failure: EarsFailure): void;
+  onDisposed(): void;
+}
+
+/** One KaldiRecognizer. The worker answers every message in order and names no request, so answers are counted off. */
+class VoskSession implements DecodingSession {
+  readonly #recognizer: KaldiRecognizer;
+  readonly #timeScale: number;
+  readonly #onPartial: OnPartial;
+  readonly #owner: SessionOwner;
+  readonly #waiting: Float32Array[] = [];
+  readonly #words: DecodedWord[] = [];
+  /** Samples of each block sent and not answered; 0 stands for the request for the final result. */
+  readonly #inFlight: number[] = [];
+  #fedSamples = 0;
+  #waitingSamples = 0;
+  #decodedSamples = 0;
+  #watchdog: ReturnType<typeof setTimeout> | undefined;
+  #finish: { readonly promise: Promise<Decoded>; readonly settle: (decoded: Decoded) => void } | undefined;
+  #isFinalAsked = false;
+  #isDisposed = false;
+
+  constructor(recognizer: KaldiRecognizer, timeScale: number, onPartial: OnPartial, owner: SessionOwner) {
+    this.#recognizer = recognizer;
+    this.#timeScale = timeScale;
+    this.#onPartial = onPartial;
+    this.#owner = owner;
+    recognizer.on('partialresult', (message) => this.#answered(message));
+    recognizer.on('result', (message) => this.#answered(message));
+    recognizer.on('error', (message) => this.#answered(message));
+  }
+
+  get fedMs(): number {
+    return samplesToMs(this.#fedSamples);
+  }
+
+  get backlogMs(): number {
+    return samplesToMs(this.#waitingSamples + this.#inFlight.reduce((sum, samples) => sum + samples, 0));
+  }
+
+  feed(samples: Float32Array): void {
+    if (this.#isDisposed || this.#finish !== undefined) return;
+    this.#fedSamples += samples.length;
+    this.#waitingSamples += samples.length;
+    for (let at = 0; at < samples.length; at += BLOCK_SAMPLES) {
+      this.#waiting.push(samples.slice(at, at + BLOCK_SAMPLES));
+    }
+    this.#send();
+  }
+
+  finish(): Promise<Decoded> {
+    if (this.#finish === undefined) {
+      let settle: (decoded: Decoded) => void = () => {};
+      const promise = new Promise<Decoded>((resolve) => {
+        settle = resolve;
+      });
+      this.#finish = { promise, settle };
+      this.#send();
+    }
+    return this.#finish.promise;
+  }
+
+  dispose(): void {
+    this.abandon({ kind: 'recogniser-died', detail: 'the session was closed' });
+    this.#recognizer.remove();
+  }
+
+  /** Ends it without a word to a worker that is gone. */
+  abandon(failure: EarsFailure): void {
+    if (this.#isDisposed) return;
+    this.#isDisposed = true;
+    clearTimeout(this.#watchdog);
+    this.#waiting.length = 0;
+    this.#inFlight.length = 0;
+    this.#finish?.settle({ ok: false, failure });
+    this.#owner.onDisposed();
+  }
+
+  #send(): void {
+    while (this.#inFlight.length < MOST_IN_FLIGHT) {
+      const block = this.#waiting.shift();
+      if (block === undefined) break;
+      this.#waitingSamples -= block.length;
+      this.#inFlight.push(block.length);
+      this.#recognizer.acceptWaveformFloat(block, EARS_RATE_HZ);
+    }
+    if (this.#finish !== undefined && this.#waiting.length === 0 && !this.#isFinalAsked) {
+      this.#isFinalAsked = true;
+      this.#inFlight.push(0);
+      this.#recognizer.retrieveFinalResult();
+    }
+    if (this.#watchdog === undefined && this.#inFlight.length > 0) this.#watch();
+  }
+
+  #watch(): void {
+    const dueAt = performance.now() + ANSWER_WITHIN_MS;
+    this.#watchdog = setTimeout(() => {
+      // A page that was frozen wakes to a late timer and answers still on their way: they get their time again.
+      if (performance.now() > dueAt + 1_000) this.#watch();
+      else this.#owner.onFailure({ kind: 'recogniser-stuck' });
+    }, ANSWER_WITHIN_MS);
+  }
+
+  #answered(message: RecognizerMessage): void {
+    if (this.#isDisposed) return;
+    clearTimeout(this.#watchdog);
+    this.#watchdog = undefined;
+    if (message.event === 'error') {
+      this.#owner.onFailure({ kind: 'recogniser-died', detail: message.error || 'no reason given' });
+      return;
+    }
+    const answers = this.#inFlight.shift() ?? 0;
+    this.#decodedSamples += answers;
+    if (message.event === 'result') this.#keep(message.result.result ?? []);
+    else
+      this.#onPartial(message.result.partial.split(' ').filter(Boolean), samplesToMs(this.#decodedSamples));
+    if (answers === 0) this.#finish?.settle({ ok: true, words: this.#words });
+    else this.#send();
+  }
+
+  /** Results come in the middle too, where the library saw a pause; all of them together are what was said. */
+  #keep(words: readonly { word: string; start: number; end: number; conf: number }[]): void {
+    for (const { word, start, end, conf } of words) {
+      const msPerUnit = 1_000 * this.#timeScale;
+      this.#words.push({ word, startMs: start * msPerUnit, endMs: end * msPerUnit, confidence: conf });
+    }
+  }
+}
+
+/** The worker behind a model. The types call it private; without it a hung model could never be ended. */
+function workerOf(model: Model): Worker {
+  return (model as unknown as { readonly worker: Worker }).worker;
+}
+
+function serverMessageOf(event: Event): ServerMessage {
+  return (event as CustomEvent<ServerMessage>).detail;
+}
+
+function detailOf(failure: EarsFailure): string {
+  return 'detail' in failure ? failure.detail : failure.kind;
+}
+
+function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

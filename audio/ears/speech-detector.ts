@@ -1,0 +1,208 @@
+import { bandPowers, SPECTRUM_SAMPLES } from './band-powers.ts';
+import { EARS_RATE_HZ, msToSamples } from './sound-format.ts';
+
+/**
+ * Finds where speech begins and ends in continuous sound, by how far each frequency band stands over the room's own noise:
+ * the mean log-likelihood ratio of speech in noise against noise (J. Sohn, N. S. Kim, W. Sung, "A statistical model-based
+ * voice activity detection", IEEE Signal Processing Letters 6(1), 1999), with each band's noise followed as it drifts.
+ */
+
+/** What the detector reports. Positions are samples since the start of the stream. */
+export type SpeechEvent =
+  | { readonly type: 'started'; readonly startSample: number }
+  | {
+      readonly type: 'ended';
+      readonly startSample: number;
+      /** End of the last sound taken for speech; the decision falls later by the hangover. */
+      readonly endSample: number;
+      /** Why it ended. A cut is no phrase: it went on too long and is a machine or a conversation. */
+      readonly because: 'quiet' | 'cut';
+    };
+
+/** Hangovers for the two kinds of phrase, milliseconds (VoiceXML's complete and incomplete timeouts). */
+export const END_AFTER_COMPLETE_MS = 400;
+export const END_AFTER_INCOMPLETE_MS = 1_200;
+
+/** Longest speech taken for one phrase, milliseconds. */
+export const LONGEST_SPEECH_MS = 8_000;
+
+const HOP_SAMPLES = EARS_RATE_HZ / 100;
+const HOP_MS = 10;
+
+/** Band edges, about a third of an octave, over the range that carries speech; engines rumble under 200 Hz. */
+const EDGES_HZ = [
+  200, 300, 400, 510, 630, 770, 920, 1080, 1270, 1480, 1720, 2000, 2320, 2700, 3150, 3700, 4400, 5300, 6400,
+];
+const BANDS = EDGES_HZ.length - 1;
+
+/** No band's noise is taken for less than this: about the dither, so digital silence does not make a whisper a shout. */
+const LEAST_BAND_POWER = 1e-11;
+
+/** Mean log-likelihood ratio over which a frame is voiced when quiet came before, and while speech goes on. */
+const VOICED_TO_START = 0.4;
+const VOICED_TO_GO_ON = 0.25;
+
+/** No single band may count for more than this: a pure whistle is one band and no voice. */
+const MOST_PER_BAND = 5;
+
+/** How the score is smoothed from frame to frame. */
+const SCORE_KEEP = 0.7;
+
+/** Speech starts when this many of the last frames are voiced. */
+const START_WINDOW_FRAMES = 20;
+const START_VOICED_FRAMES = 10;
+
+/** Share of a new frame in a band's noise: in quiet, and in speech where the band falls under its noise. */
+const NOISE_FOLLOW = 0.04;
+const NOISE_FALL_IN_SPEECH = 0.01;
+
+/** How fast a band's noise may rise while speech seems to go on, decibels a second: a motor that starts is learnt. */
+const NOISE_RISE_DB_PER_S = 1.5;
+const NOISE_RISE_PER_FRAME = 10 ** (NOISE_RISE_DB_PER_S / 10 / 100);
+
+/** Frames at the start of the stream taken as the room, whatever they hold. */
+const LEARNING_FRAMES = 25;
+
+interface SpeechInProgress {
+  readonly startSample: number;
+  lastVoicedSample: number;
+  frames: number;
+  /** Mean power of each band since the start: what the room becomes if this turns out to be the room. */
+  readonly meanPower: Float64Array;
+}
+
+/** The detector. One for a stream of sound; push every sample in order. */
+export class SpeechDetector {
+  #endAfterFrames = END_AFTER_COMPLETE_MS / HOP_MS;
+  readonly #noise = new Float64Array(BANDS);
+  #framesSeen = 0;
+  #score = 0;
+  #pending = new Float32Array(0);
+  /** Position of the first pending sample. */
+  #position = 0;
+  #recentVoiced: boolean[] = [];
+  #speech: SpeechInProgress | undefined;
+
+  /** Whether speech is going on, the hangover included. */
+  get isSpeech(): boolean {
+    return this.#speech !== undefined;
+  }
+
+  /** Whether the room is known well enough to tell speech from it. */
+  get isReady(): boolean {
+    return this.#framesSeen >= LEARNING_FRAMES;
+  }
+
+  /**
+   * Sets how long quiet must last before speech counts as ended.
+   * @param ms 100 to 3,000
+   */
+  endAfter(ms: number): void {
+    if (!(ms >= 100 && ms <= 3_000)) {
+      throw new RangeError(`Speech can be ended by 100 to 3,000 ms of quiet, not ${ms}.`);
+    }
+    this.#endAfterFrames = Math.round(ms / HOP_MS);
+  }
+
+  /** Goes on after a gap in the stream: what is known of the room stays, speech in progress is dropped unreported. */
+  resumeAt(sample: number): void {
+    this.#pending = new Float32Array(0);
+    this.#position = sample;
+    this.#speech = undefined;
+    this.#recentVoiced = [];
+    this.#score = 0;
+  }
+
+  /** Takes the next samples, any number, and reports what was decided in them. */
+  push(samples: Float32Array): SpeechEvent[] {
+    const joined = new Float32Array(this.#pending.length + samples.length);
+    joined.set(this.#pending);
+    joined.set(samples, this.#pending.length);
+    const events: SpeechEvent[] = [];
+    let at = 0;
+    for (; at + SPECTRUM_SAMPLES <= joined.length; at += HOP_SAMPLES) {
+      const event = this.#frame(joined.subarray(at, at + SPECTRUM_SAMPLES), this.#position + at);
+      if (event !== undefined) events.push(event);
+    }
+    this.#pending = joined.slice(at);
+    this.#position += at;
+    return events;
+  }
+
+  #frame(frame: Float32Array, firstSample: number): SpeechEvent | undefined {
+    const powers = bandPowers(frame, EDGES_HZ).map((power) => Math.max(power, LEAST_BAND_POWER));
+    this.#framesSeen += 1;
+    if (this.#framesSeen <= LEARNING_FRAMES) {
+      for (let band = 0; band < BANDS; band += 1) {
+        const before = this.#noise[band] as number;
+        this.#noise[band] = before + ((powers[band] as number) - before) / this.#framesSeen;
+      }
+      return undefined;
+    }
+    this.#score = SCORE_KEEP * this.#score + (1 - SCORE_KEEP) * this.#likelihood(powers);
+    const speech = this.#speech;
+    const voiced = this.#score > (speech === undefined ? VOICED_TO_START : VOICED_TO_GO_ON);
+    this.#followNoise(powers, voiced || speech !== undefined);
+    const middle = firstSample + SPECTRUM_SAMPLES / 2;
+    return speech === undefined
+      ? this.#quiet(voiced, middle, powers)
+      : this.#talking(speech, voiced, middle, powers);
+  }
+
+  /** Mean over the bands of the log-likelihood ratio, speech's own power taken as the most likely one. */
+  #likelihood(powers: Float64Array): number {
+    let sum = 0;
+    for (let band = 0; band < BANDS; band += 1) {
+      const ratio = (powers[band] as number) / (this.#noise[band] as number);
+      if (ratio > 1) sum += Math.min(MOST_PER_BAND, ratio - 1 - Math.log(ratio));
+    }
+    return sum / BANDS;
+  }
+
+  #followNoise(powers: Float64Array, isSpeech: boolean): void {
+    for (let band = 0; band < BANDS; band += 1) {
+      const power = powers[band] as number;
+      const noise = this.#noise[band] as number;
+      if (!isSpeech) this.#noise[band] = noise + NOISE_FOLLOW * (power - noise);
+      else if (power < noise) this.#noise[band] = noise + NOISE_FALL_IN_SPEECH * (power - noise);
+      else this.#noise[band] = Math.min(power, noise * NOISE_RISE_PER_FRAME);
+    }
+  }
+
+  #quiet(voiced: boolean, middle: number, powers: Float64Array): SpeechEvent | undefined {
+    this.#recentVoiced.push(voiced);
+    if (this.#recentVoiced.length > START_WINDOW_FRAMES) this.#recentVoiced.shift();
+    if (!voiced || this.#recentVoiced.filter(Boolean).length < START_VOICED_FRAMES) return undefined;
+    const firstVoiced = this.#recentVoiced.indexOf(true);
+    const startSample = Math.max(0, middle - (this.#recentVoiced.length - 1 - firstVoiced) * HOP_SAMPLES);
+    this.#recentVoiced = [];
+    this.#speech = { startSample, lastVoicedSample: middle, frames: 1, meanPower: powers.slice() };
+    return { type: 'started', startSample };
+  }
+
+  #talking(
+    speech: SpeechInProgress,
+    voiced: boolean,
+    middle: number,
+    powers: Float64Array,
+  ): SpeechEvent | undefined {
+    if (voiced) speech.lastVoicedSample = middle;
+    speech.frames += 1;
+    for (let band = 0; band < BANDS; band += 1) {
+      const before = speech.meanPower[band] as number;
+      speech.meanPower[band] = before + ((powers[band] as number) - before) / speech.frames;
+    }
+    const { startSample, lastVoicedSample: endSample } = speech;
+    if ((middle - endSample) / HOP_SAMPLES >= this.#endAfterFrames) {
+      this.#speech = undefined;
+      return { type: 'ended', startSample, endSample, because: 'quiet' };
+    }
+    if (middle - startSample >= msToSamples(LONGEST_SPEECH_MS)) {
+      // Nobody answers that long: it is the room now.
+      this.#noise.set(speech.meanPower);
+      this.#speech = undefined;
+      return { type: 'ended', startSample, endSample, because: 'cut' };
+    }
+    return undefined;
+  }
+}

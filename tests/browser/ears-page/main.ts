@@ -1,0 +1,37 @@
+/** A page with nothing but the ears, for the browser tests to drive. */
+import { builtModel } from '../../../audio/command-model/built.ts';
+import { describeFailure, type EarsFailure } from '../../../audio/ears/failures.ts';
+import { createListener, type EarsEvent, type Listener } from '../../../audio/ears/listener.ts';
+import { openMicrophone } from '../../../audio/ears/microphone.ts';
+import { forgetModel, type ModelArchive, storeModel } from '../../../audio/ears/model-file.ts';
+import { loadRecogniser } from '../../../audio/ears/recogniser.ts';
+
+/** The archive as the page serves it. */
+const archive: ModelArchive = {
+  url: `./model/${builtModel.fileName}`,
+  bytes: builtModel.bytes,
+  sha256: builtModel.sha256,
+};
+
+const events: (EarsEvent & { readonly atMs: number })[] = [];
+
+function makeListener(changes: Partial<ModelArchive> = {}): Listener {
+  const listener = createListener({ archive: { ...archive, ...changes } });
+  listener.subscribe((event) => events.push({ ...event, atMs: performance.now() }));
+  return listener;
+}
+
+const earsPage = {
+  archive,
+  events,
+  makeListener,
+  openMicrophone,
+  storeModel,
+  forgetModel,
+  loadRecogniser,
+  describe: (failure: EarsFailure) => describeFailure(failure),
+};
+
+export type EarsPage = typeof earsPage;
+
+Object.assign(window, { earsPage });

@@ -1,0 +1,111 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+
+/**
+ * A microphone that says what a test or the demo wants, turn by turn, without a seam in the product: before the page's own code
+ * runs, `navigator.mediaDevices.getUserMedia` is replaced by one that gives the stream of a MediaStreamDestination. Clips
+ * are played into it over a room's steady noise, so the app hears continuous sound as from a real microphone.
+ *
+ *     await giveSpokenMicrophone(page, { roomDbfs: -60 });
+ *     await page.goto(url);
+ *     await sayInto(page, spokenClip('left hand side'));
+ */
+
+/** What the page is given as `window.spokenMicrophone`. */
+interface SpokenMicrophone {
+  /** Plays a WAV file; resolves with the page's clock (ms) at its last sample. */
+  say(wavBase64: string): Promise<number>;
+  /** Ends the stream's track as an unplugged device does. */
+  unplug(): void;
+  /** Lets nothing but exact zeros through, or the room again. */
+  mute(isMuted: boolean): void;
+}
+
+declare global {
+  interface Window {
+    spokenMicrophone: SpokenMicrophone;
+  }
+}
+
+/** Voices of flite that are made from recordings of people. */
+export type ClipVoice = 'slt' | 'rms' | 'awb' | 'kal';
+
+/**
+ * A phrase as a 16-bit WAV file, spoken by flite.
+ * @throws an Error of one line when flite is missing
+ */
+export function spokenClip(text: string, voice: ClipVoice = 'slt'): Buffer {
+  const folder = mkdtempSync(join(tmpdir(), 'clip-'));
+  const file = join(folder, 'clip.wav');
+  try {
+    execFileSync('flite', ['-voice', voice, '-t', text, '-o', file], { stdio: 'ignore' });
+    return readFileSync(file);
+  } catch {
+    throw new Error('The spoken tests need flite: install it with "apt-get install flite".');
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** Gives every page opened from now on the spoken microphone. @param room.dbfs loudness of the room's noise */
+export async function giveSpokenMicrophone(page: Page, room: { readonly roomDbfs: number }): Promise<void> {
+  await page.addInitScript((roomDbfs: number) => {
+    const context = new AudioContext();
+    const destination = context.createMediaStreamDestination();
+    const mix = new GainNode(context);
+    mix.connect(destination);
+
+    // Four seconds of brown noise, as low and steady as an idling engine; always the same.
+    const noise = context.createBuffer(1, 4 * context.sampleRate, context.sampleRate);
+    const samples = noise.getChannelData(0);
+    let seed = 1;
+    let low = 0;
+    let power = 0;
+    for (let i = 0; i < samples.length; i += 1) {
+      seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
+      low = 0.95 * low + seed / 2 ** 31 - 1;
+      samples[i] = low;
+      power += low * low;
+    }
+    const scale = 10 ** (roomDbfs / 20) / Math.sqrt(power / samples.length);
+    for (let i = 0; i < samples.length; i += 1) samples[i] = (samples[i] as number) * scale;
+    const room = new AudioBufferSourceNode(context, { buffer: noise, loop: true });
+    room.connect(mix);
+    room.start();
+
+    navigator.mediaDevices.getUserMedia = async () => {
+      await context.resume();
+      return destination.stream;
+    };
+    window.spokenMicrophone = {
+      async say(wavBase64) {
+        const bytes = Uint8Array.from(atob(wavBase64), (char) => char.charCodeAt(0));
+        const source = new AudioBufferSourceNode(context, {
+          buffer: await context.decodeAudioData(bytes.buffer),
+        });
+        source.connect(mix);
+        source.start();
+        await new Promise((resolve) => source.addEventListener('ended', resolve, { once: true }));
+        return performance.now();
+      },
+      unplug() {
+        for (const track of destination.stream.getTracks()) {
+          track.stop();
+          // A script's own stop() fires no event; a device that goes does.
+          track.dispatchEvent(new Event('ended'));
+        }
+      },
+      mute(isMuted) {
+        mix.gain.value = isMuted ? 0 : 1;
+      },
+    };
+  }, room.roomDbfs);
+}
+
+/** Says a clip into the page; resolves with the page's clock (ms) when it was said. */
+export function sayInto(page: Page, clip: Buffer): Promise<number> {
+  return page.evaluate((wavBase64) => window.spokenMicrophone.say(wavBase64), clip.toString('base64'));
+}
