@@ -1,6 +1,7 @@
 import { FAMILIES, familyById } from '../families/all.ts';
 import { type Check, FAMILY_IDS, type FamilyId, SOMETHING_ELSE } from '../families/family.ts';
 import type { Answer } from './answer.ts';
+import { updated } from './bayes.ts';
 import {
   EVIDENCE,
   type EvidenceId,
@@ -44,12 +45,11 @@ export const PRIOR_BELIEFS: Beliefs = FAMILY_IDS.flatMap((family) => {
  * change nothing.
  */
 export function beliefsAfter(answers: readonly Answer[]): Beliefs {
-  const weighted = PRIOR_BELIEFS.map((belief) => ({
-    ...belief,
-    probability: answers.reduce((p, answer) => p * likelihood(answer, belief), belief.probability),
-  }));
-  const total = weighted.reduce((sum, { probability }) => sum + probability, 0);
-  return weighted.map((belief) => ({ ...belief, probability: belief.probability / total }));
+  const probabilities = updated(
+    PRIOR_BELIEFS.map(({ probability }) => probability),
+    PRIOR_BELIEFS.map((hypothesis) => answers.reduce((p, answer) => p * likelihood(answer, hypothesis), 1)),
+  );
+  return PRIOR_BELIEFS.map((belief, index) => ({ ...belief, probability: probabilities[index] ?? 0 }));
 }
 
 /** P(this answer | this hypothesis), from the tables; 1 where the answer tells nothing. */
@@ -63,7 +63,7 @@ export function likelihood(answer: Answer, { family, cause }: Hypothesis): numbe
     case 'check':
       return checkLikelihood(rest, answer, { family, cause });
     case 'repair':
-      return rest[0] === family && rest[1] === cause ? REMEDY_FAILS : 1;
+      return answer.said === 'tie.missed' && rest[0] === family && rest[1] === cause ? REMEDY_FAILS : 1;
     default:
       throw new Error(`No question is called ${answer.question}.`);
   }
@@ -79,11 +79,6 @@ export function leadingFamily(beliefs: Beliefs): FamilyId {
   return FAMILY_IDS.reduce((best, id) =>
     familyProbability(beliefs, id) > familyProbability(beliefs, best) ? id : best,
   );
-}
-
-/** Uncertainty of a distribution in bits (Shannon 1948). Zero-probability entries add nothing. */
-export function entropyBits(probabilities: readonly number[]): number {
-  return probabilities.reduce((sum, p) => (p > 0 ? sum - p * Math.log2(p) : sum), 0);
 }
 
 function symptomLikelihood(answer: Answer, family: FamilyId): number {

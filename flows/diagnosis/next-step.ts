@@ -6,11 +6,11 @@ import {
   type Belief,
   type Beliefs,
   beliefsAfter,
-  entropyBits,
   familyProbability,
   leadingFamily,
 } from './beliefs.ts';
-import { EVIDENCE, type EvidenceAnswer, type EvidenceId, type EvidenceQuestion } from './evidence.ts';
+import { EVIDENCE, type EvidenceId, type EvidenceQuestion } from './evidence.ts';
+import { informationGainBits } from './information.ts';
 import { bestOrder, type Inspection } from './inspection-order.ts';
 
 /** What the dialogue does next. */
@@ -59,22 +59,18 @@ export function nextStep(answers: readonly Answer[], lockoutLive: boolean): Next
   return (
     namedCause(beliefs, asked, CAUSE_CLEAR) ??
     bestEvidence(beliefs, asked) ??
-    sideOfTheFault(beliefs, asked) ??
+    alwaysAsked(beliefs, asked) ??
     bestCheck(beliefs, asked, lockoutLive) ??
     namedCause(beliefs, asked, CAUSE_WORTH_TRYING) ?? { kind: 'handOver', reason: reasonToHandOver(beliefs) }
   );
 }
 
-/** Mutual information between an evidence question and the families, in bits (Shannon 1948). */
-export function expectedGainBits(beliefs: Beliefs, question: EvidenceQuestion): number {
-  const prior = FAMILY_IDS.map((id) => familyProbability(beliefs, id));
-  const before = entropyBits(prior);
-  const after = question.answers.reduce((sum, { given }: EvidenceAnswer) => {
-    const joint = FAMILY_IDS.map((id, index) => (prior[index] ?? 0) * given[id]);
-    const total = joint.reduce((a, b) => a + b, 0);
-    return total > 0 ? sum + total * entropyBits(joint.map((p) => p / total)) : sum;
-  }, 0);
-  return before - after;
+/** What an evidence question is expected to tell about the families, in bits. */
+export function expectedGainBits(beliefs: Beliefs, { answers }: EvidenceQuestion): number {
+  return informationGainBits(
+    FAMILY_IDS.map((id) => familyProbability(beliefs, id)),
+    answers.map(({ given }) => FAMILY_IDS.map((id) => given[id])),
+  );
 }
 
 function namedCause(beliefs: Beliefs, asked: ReadonlySet<QuestionId>, atLeast: number): NextStep | undefined {
@@ -95,14 +91,15 @@ function bestEvidence(beliefs: Beliefs, asked: ReadonlySet<QuestionId>): NextSte
   return open[0] && { kind: 'evidence', ...open[0] };
 }
 
-/** Every check is made at one knotter, so which one is asked even where it tells little about the family. */
-function sideOfTheFault(beliefs: Beliefs, asked: ReadonlySet<QuestionId>): NextStep | undefined {
-  if (asked.has(evidenceQuestion('whichKnotter'))) return undefined;
-  return {
-    kind: 'evidence',
-    question: 'whichKnotter',
-    gainBits: expectedGainBits(beliefs, EVIDENCE.whichKnotter),
-  };
+/**
+ * Asked before the first check whatever the beliefs: the string is the best witness and the opening words may be
+ * wrong, and every check is made at one knotter.
+ */
+const ALWAYS_ASKED: readonly EvidenceId[] = ['knotPlace', 'whichKnotter'];
+
+function alwaysAsked(beliefs: Beliefs, asked: ReadonlySet<QuestionId>): NextStep | undefined {
+  const question = ALWAYS_ASKED.find((id) => !asked.has(evidenceQuestion(id)));
+  return question && { kind: 'evidence', question, gainBits: expectedGainBits(beliefs, EVIDENCE[question]) };
 }
 
 function bestCheck(

@@ -110,9 +110,7 @@ export const heldStrandLost = defineFamily({
       prior: 0.04,
       remedy: {
         reach: 'safeStop',
-        steps: [
-          'Ease the bale density one step, the same on both sides. Use the cranks or the valve from outside the guards.',
-        ],
+        steps: ['Ease the bale density one step, the same on both sides. Stay outside the guards.'],
         minutes: 3,
       },
     },
