@@ -1,11 +1,12 @@
 import { CONFIDENCE } from './confidence.ts';
 import { possible, type Quantity } from './quantity.ts';
+import { wholeNeeded } from './whole-count.ts';
 
 /** The rate a clean run must rule out: the miss rate before the repair. */
 const MISS_RATE_BEFORE: Quantity = { name: 'miss rate before the repair', unit: '', low: 0.000001, high: 1 };
 const CLEAN_TIES: Quantity = { name: 'number of clean ties', unit: '', low: 0, high: 1_000_000, whole: true };
 
-/** Decimals such as 0.9 are not exact in binary; without this a run of exactly 4 would come out as 5. */
+/** Decimals such as 0.9 are not exact in binary; without this a run of exactly 46 could come out as 47. */
 const ROUNDING_SLACK = 1e-9;
 
 /**
@@ -19,7 +20,7 @@ const ROUNDING_SLACK = 1e-9;
 export function cleanTiesNeeded(missRateBefore: number, confidence: number): number {
   const p = possible(MISS_RATE_BEFORE, missRateBefore);
   const ties = Math.log(1 - possible(CONFIDENCE, confidence)) / Math.log1p(-p);
-  return Math.max(1, Math.ceil(ties * (1 - ROUNDING_SLACK)));
+  return Math.max(1, wholeNeeded(ties));
 }
 
 /**

@@ -1,23 +1,24 @@
+import { STRINGS } from './bale-quantities.ts';
 import { exactInterval, type Interval } from './binomial-interval.ts';
 import { possible, type Quantity } from './quantity.ts';
 
+const TIES: Quantity = { name: 'number of ties', unit: '', low: 1, high: 1_000_000, whole: true };
 /** A chance of a missed knot, 0 to 1. */
-export const MISS_RATE: Quantity = { name: 'miss rate', unit: '', low: 0, high: 1 };
-
-/** Strings round one bale. Two on the balers this is written for; three-string balers exist. */
-export const STRINGS: Quantity = { name: 'number of strings', unit: '', low: 1, high: 3, whole: true };
+const MISS_RATE: Quantity = { name: 'miss rate', unit: '', low: 0, high: 1 };
 
 /**
- * What `misses` missed knots in `trials` ties say about a knotter: the exact two-sided interval of its miss rate.
- * One tie is one knot of the suspect knotter, so its trials are the bales. For the whole machine they are bales
- * times strings.
- * @param misses whole number, 0 to `trials`
- * @param trials whole number of ties, 1 to 1,000,000
+ * What `misses` missed knots in `ties` say about a knotter: the exact two-sided interval of its miss rate.
+ * One tie is one knot of the suspect knotter, so its ties are the bales. For the whole machine they are bales times
+ * strings.
+ * @param misses whole number, 0 to `ties`
+ * @param ties whole number, 1 to 1,000,000
  * @param confidence 0.5 to 0.9999
  * @throws ImpossibleFigure outside those ranges
  */
-export function missRateInterval(misses: number, trials: number, confidence: number): Interval {
-  return exactInterval(misses, trials, confidence);
+export function missRateInterval(misses: number, ties: number, confidence: number): Interval {
+  possible(TIES, ties);
+  possible({ ...TIES, name: 'number of misses', low: 0, high: ties }, misses);
+  return exactInterval(misses, ties, confidence);
 }
 
 /**
