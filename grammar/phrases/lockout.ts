@@ -91,11 +91,6 @@ export const lockout = topic({
     readBack: 'Lockout confirmed.',
   },
 
-  'handTurn.begin': {
-    risk: 'answer',
-    forms: ['start turning it by hand', 'i want to turn it by hand'],
-    readBack: 'Hand turn.',
-  },
   'handTurn.toolsOut': {
     risk: 'confirm',
     forms: ['all my tools are out and counted', 'tools are out and counted'],

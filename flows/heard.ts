@@ -1,0 +1,41 @@
+import type { MeaningId } from '../grammar/lexicon.ts';
+import type { Slots } from '../grammar/understand.ts';
+
+/** How a meaning reached the charts. A button and a phrase send the same event. */
+export type Channel =
+  | { readonly by: 'touch' }
+  | {
+      readonly by: 'voice';
+      /** What the recogniser's evidence is worth, 0 to 1. */
+      readonly margin: number;
+      /** Speech above the noise, in decibels. */
+      readonly snrDb: number;
+    };
+
+/** A meaning somebody conveyed. */
+export interface HeardEvent {
+  readonly type: MeaningId;
+  readonly slots: Slots;
+  readonly channel: Channel;
+}
+
+/** What the tablet notices by itself, each of which takes a lockout away. */
+export const SYSTEM_VOIDS = [
+  'void.restarted',
+  'void.slept',
+  'void.clockJumped',
+  'void.leftIdle',
+  'void.handedRound',
+] as const;
+
+export type SystemVoid = (typeof SYSTEM_VOIDS)[number];
+
+export interface SystemVoidEvent {
+  readonly type: SystemVoid;
+}
+
+export type JobEvent = HeardEvent | SystemVoidEvent;
+
+export function isSystemVoid(event: JobEvent): event is SystemVoidEvent {
+  return (SYSTEM_VOIDS as readonly string[]).includes(event.type);
+}

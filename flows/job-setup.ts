@@ -1,0 +1,254 @@
+import { assign, not, or, setup, stateIn } from 'xstate';
+import type { MeaningId } from '../grammar/lexicon.ts';
+import {
+  type Answer,
+  checkQuestion,
+  evidenceQuestion,
+  type QuestionId,
+  repairQuestion,
+} from './diagnosis/answer.ts';
+import { findingOf, isPlausible } from './diagnosis/measured.ts';
+import { type HandOverReason, type NextStep, nextStep } from './diagnosis/next-step.ts';
+import { familyById } from './families/all.ts';
+import type { Check, FamilyId, Remedy } from './families/family.ts';
+import { cleanTiesNeeded } from './figures/clean-ties.ts';
+import { type HeardEvent, isSystemVoid, type JobEvent } from './heard.ts';
+import type { JobContext, Need, Notice, Proof, Repair } from './job-context.ts';
+import type { Ask } from './prompt.ts';
+
+/** Below either of these a voice cannot clear a lockout step; a button still can. Expert estimates. */
+const CONFIRMING_MARGIN = 0.5;
+const CONFIRMING_SNR_DB = 10;
+
+/** How sure a proof is, as a fraction; the spoken claim says the same. */
+export const PROOF_CONFIDENCE = 0.95;
+
+/** The miss rate to rule out where nobody counted the misses before the repair. Expert estimates. */
+const ASSUMED_MISS_RATE = 0.1;
+const ASSUMED_MISS_RATE_WHEN: Readonly<Partial<Record<MeaningId, number>>> = {
+  'when.mostBales': 0.5,
+  'next.never': 0.9,
+};
+
+/** The check a state is about. */
+export interface CheckRef {
+  readonly family: FamilyId;
+  readonly check: string;
+}
+
+/**
+ * The vocabulary of the job's charts: every guard and action by its name. The charts are written in these, so
+ * that they read like the procedure and can be tried with any one of them taken away.
+ */
+export const jobSetup = setup({
+  types: {
+    context: {} as JobContext,
+    events: {} as JobEvent,
+    meta: {} as Ask,
+  },
+
+  guards: {
+    // What the machine allows, as the safety region knows it.
+    lockedOut: stateIn({ safety: 'lockedOut' }),
+    notLockedOut: not('lockedOut'),
+    lookAllowed: or([
+      stateIn({ safety: 'safeStop' }),
+      stateIn({ safety: 'lockingOut' }),
+      stateIn({ safety: 'lockedOut' }),
+    ]),
+    lookForbidden: not('lookAllowed'),
+    turningByHand: stateIn({ safety: { handTurn: 'turning' } }),
+    notTurningByHand: not('turningByHand'),
+    underPower: stateIn({ safety: 'poweredTest' }),
+    notUnderPower: not('underPower'),
+
+    // What the inquiry needs of the machine.
+    machineNotNeeded: ({ context }) => context.need === 'nothing',
+    lookNeeded: ({ context }) => ['look', 'hands', 'handTurn'].includes(context.need),
+    handsNeeded: ({ context }) => ['hands', 'handTurn'].includes(context.need),
+    handsNotNeeded: ({ context }) => ['nothing', 'look'].includes(context.need),
+    handTurnNeeded: ({ context }) => context.need === 'handTurn',
+    handTurnNotNeeded: ({ context }) => context.need !== 'handTurn',
+    powerNeeded: ({ context }) => context.need === 'power',
+    powerNotNeeded: ({ context }) => context.need !== 'power',
+
+    // What was heard.
+    heardClearly: ({ event }) => {
+      const { channel } = heard(event);
+      return (
+        channel.by === 'touch' || (channel.margin >= CONFIRMING_MARGIN && channel.snrDb >= CONFIRMING_SNR_DB)
+      );
+    },
+    plausible: ({ event }, { family, check }: CheckRef) => {
+      const { measurement } = heard(event).slots;
+      const { measure } = checkOf({ family, check });
+      return measurement !== undefined && measure !== undefined && isPlausible(measurement, measure);
+    },
+    someMissed: ({ event }) => (heard(event).slots.missCount?.misses ?? 0) > 0,
+
+    // Where the inquiry goes.
+    nextIs: ({ context }, { step }: { step: string }) => stepName(context.next) === step,
+    nextIsIn: ({ context }, { family }: { family: FamilyId }) =>
+      context.next.kind === 'check' && context.next.family === family,
+    causeReferred: ({ context }) => remedyOf(context)?.refer !== undefined,
+    remedyAtLockout: ({ context }) => remedyOf(context)?.reach === 'lockout',
+    moreRemedySteps: ({ context }) => context.remedyStep + 1 < (remedyOf(context)?.steps.length ?? 0),
+    pastFirstRemedyStep: ({ context }) => context.remedyStep > 0,
+    provedClean: ({ context }) => context.proof !== undefined && context.proof.clean >= context.proof.needed,
+  },
+
+  actions: {
+    need: assign((_, { need }: { need: Need }) => ({ need })),
+
+    // Spoken before the next question.
+    echo: assign(({ event }) => ({
+      notices: [{ kind: 'heard', meaning: heard(event).type }] satisfies Notice[],
+    })),
+    askForClearerVoice: assign({ notices: [{ kind: 'sayItClearer' }] }),
+    sayNothingToGoBackTo: assign({ notices: [{ kind: 'nothingToGoBackTo' }] }),
+    sayNoMissesBefore: assign({ notices: [{ kind: 'noMissesBefore' }] }),
+    questionValue: assign((_, check: CheckRef) => {
+      const { measure } = checkOf(check);
+      return measure ? { notices: [{ kind: 'implausible', ...measure.plausible }] satisfies Notice[] } : {};
+    }),
+    tell: assign(({ context }, { notice }: { notice: Notice }) => ({
+      notices: [...context.notices, notice],
+    })),
+    tellFamily: assign(({ context }, { family }: { family: FamilyId }) =>
+      context.looksLike === family
+        ? {}
+        : { looksLike: family, notices: [...context.notices, { kind: 'looksLike' as const, family }] },
+    ),
+
+    // The lockout.
+    voidLockout: assign(({ event }) => ({
+      confirmedSteps: [],
+      notices: [
+        { kind: 'voided', by: isSystemVoid(event) ? event.type : heard(event).type },
+      ] satisfies Notice[],
+    })),
+    confirmStep: assign(({ context }, { step }: { step: string }) => ({
+      confirmedSteps: [...context.confirmedSteps, step],
+    })),
+    countSafeStop: assign(({ context }) => ({ safeStops: context.safeStops + 1 })),
+    lockoutGoesLive: assign({ lockoutLive: true }),
+    lockoutEnds: assign({ lockoutLive: false, confirmedSteps: [] }),
+
+    // Answers.
+    decide: assign(({ context }) => ({ next: nextStep(context.answers, context.lockoutLive) })),
+    recordSymptom: assign(({ context, event }) => {
+      const { type: said, slots } = heard(event);
+      const symptom: Answer = { question: 'symptom', said };
+      return slots.side
+        ? { side: slots.side, answers: [...context.answers, symptom, sideAnswer(slots.side)] }
+        : { answers: [...context.answers, symptom] };
+    }),
+    recordAnswer: assign(({ context, event }, { question }: { question: QuestionId }) => {
+      const { type: said } = heard(event);
+      const side = said === 'which.left' ? 'left' : said === 'which.right' ? 'right' : context.side;
+      return { answers: [...context.answers, { question, said }], ...(side ? { side } : {}) };
+    }),
+    recordMeasured: assign(({ context }, check: CheckRef) => {
+      const { measure } = checkOf(check);
+      if (!measure || context.pending?.kind !== 'measurement') return {};
+      const { measurement } = context.pending;
+      const said = findingOf(measurement, measure);
+      const answer: Answer = { question: checkQuestion(check.family, check.check), said, measurement };
+      return {
+        answers: [...context.answers, answer],
+        notices: [{ kind: 'heard', meaning: said }] satisfies Notice[],
+      };
+    }),
+    withdrawAnswer: assign(({ context }) => ({ answers: context.answers.slice(0, -1) })),
+    holdValue: assign(({ event }) => {
+      const { measurement, missCount } = heard(event).slots;
+      if (measurement) return { notices: [], pending: { kind: 'measurement' as const, measurement } };
+      return missCount ? { notices: [], pending: { kind: 'missCount' as const, missCount } } : {};
+    }),
+
+    // The remedy and its proof.
+    beginRemedy: assign({ remedyStep: 0 }),
+    nextRemedyStep: assign(({ context }) => ({ remedyStep: context.remedyStep + 1 })),
+    previousRemedyStep: assign(({ context }) => ({ remedyStep: context.remedyStep - 1 })),
+    recordRepair: assign(({ context }) =>
+      context.next.kind === 'name' ? { repairs: [...context.repairs, repairOf(context, 'done')] } : {},
+    ),
+    setRemedyAside: assign(({ context }) => withRepairAnswer(context, 'skip')),
+    planProof: assign(({ context }) => {
+      const before = context.pending?.kind === 'missCount' ? context.pending.missCount : undefined;
+      return {
+        proof: planOf(before ? before.misses / before.bales : assumedMissRate(context.answers), before),
+      };
+    }),
+    planProofUncounted: assign(({ context }) => ({ proof: planOf(assumedMissRate(context.answers)) })),
+    countTie: assign(({ context }) =>
+      context.proof ? { proof: { ...context.proof, clean: context.proof.clean + 1 } } : {},
+    ),
+    recordProved: assign(({ context }) => ({
+      repairs: [...context.repairs.slice(0, -1), repairOf(context, 'proved')],
+    })),
+    recordStillMisses: assign(({ context }) => ({
+      ...withRepairAnswer(context, 'tie.missed'),
+      repairs: [...context.repairs.slice(0, -1), repairOf(context, 'stillMisses')],
+      notices: [{ kind: 'repairFailed' }] satisfies Notice[],
+    })),
+    recordHandOver: assign(({ context }, { reason }: { reason?: HandOverReason }) => ({
+      handOver: reason ?? (context.next.kind === 'handOver' ? context.next.reason : 'asked'),
+    })),
+  },
+});
+
+/** The name a route of the charts compares with. */
+export function stepName(next: NextStep): string {
+  switch (next.kind) {
+    case 'evidence':
+      return `evidence.${next.question}`;
+    case 'check':
+      return `check.${next.family}.${next.check}`;
+    case 'open':
+    case 'name':
+    case 'handOver':
+      return next.kind;
+  }
+}
+
+/** The check a reference points at. @throws Error where there is none, which validation of the families rules out */
+export function checkOf({ family, check }: CheckRef): Check {
+  const found = familyById(family)?.checks[check];
+  if (!found) throw new Error(`The family ${family} has no check ${check}.`);
+  return found;
+}
+
+/** The remedy of the cause that was named, if one was. */
+export function remedyOf({ next }: JobContext): Remedy | undefined {
+  return next.kind === 'name' ? familyById(next.family)?.causes[next.cause]?.remedy : undefined;
+}
+
+function heard(event: JobEvent): HeardEvent {
+  if (isSystemVoid(event)) throw new Error(`${event.type} is nothing anybody said.`);
+  return event;
+}
+
+function sideAnswer(side: 'left' | 'right'): Answer {
+  return { question: evidenceQuestion('whichKnotter'), said: side === 'left' ? 'which.left' : 'which.right' };
+}
+
+function withRepairAnswer(context: JobContext, said: MeaningId): Pick<JobContext, 'answers'> {
+  if (context.next.kind !== 'name') return { answers: context.answers };
+  const question = repairQuestion(context.next.family, context.next.cause);
+  return { answers: [...context.answers, { question, said }] };
+}
+
+function repairOf({ next, proof }: JobContext, outcome: Repair['outcome']): Repair {
+  if (next.kind !== 'name') throw new Error('No cause was named, so nothing can have been repaired.');
+  return { family: next.family, cause: next.cause, outcome, ...(proof ? { proof } : {}) };
+}
+
+function planOf(missRateBefore: number, before?: Proof['before']): Proof {
+  const needed = cleanTiesNeeded(missRateBefore, PROOF_CONFIDENCE);
+  return { missRateBefore, needed, clean: 0, ...(before ? { before } : {}) };
+}
+
+function assumedMissRate(answers: readonly Answer[]): number {
+  return Math.max(ASSUMED_MISS_RATE, ...answers.map(({ said }) => ASSUMED_MISS_RATE_WHEN[said] ?? 0));
+}

@@ -1,0 +1,88 @@
+import type { SnapshotFrom } from 'xstate';
+import { activeMeanings, type Expecting } from '../grammar/expecting.ts';
+import { type MeaningId, taughtForm } from '../grammar/lexicon.ts';
+import type { Say } from '../grammar/say.ts';
+import type { jobMachine } from './job.ts';
+import type { JobContext } from './job-context.ts';
+import type { PartId } from './knotter.ts';
+import { sayNotice } from './sayings.ts';
+
+/**
+ * What a state asks, kept as the state's meta. A state that waits at a gate has none: then the safety region
+ * has the floor.
+ */
+export interface Ask {
+  readonly say: (context: JobContext) => Say;
+  /** Said when it is asked again; the whole where it is missing. */
+  readonly brief?: (context: JobContext) => Say;
+  readonly why?: (context: JobContext) => Say;
+  readonly look: PartId;
+  readonly expecting: Expecting;
+}
+
+export type JobSnapshot = SnapshotFrom<typeof jobMachine>;
+
+/** Whether eyes, hands or nobody may be at the machine, as one word for the screen. */
+export type SafetyState = 'keepOut' | 'stopping' | 'eyesOnly' | 'lockedOut' | 'handTurn' | 'poweredTest';
+
+/** What the dialogue is at: one question, ready to be spoken, shown and answered. */
+export interface Prompt {
+  /** The chart's own name of the state, for the record. */
+  readonly state: string;
+  /** What came of the last answer; spoken before the question. */
+  readonly notices: Say;
+  readonly question: Say;
+  readonly brief: Say;
+  readonly why: Say;
+  readonly look: PartId;
+  readonly expecting: Expecting;
+  readonly safety: SafetyState;
+}
+
+/**
+ * The prompt of a snapshot. The safety region has the floor when a lockout was voided, and whenever the inquiry
+ * waits at a gate; otherwise the inquiry has it.
+ * @throws Error where neither region asks anything, which the model check rules out
+ */
+export function promptOf(snapshot: JobSnapshot): Prompt {
+  const asks = Object.entries(snapshot.getMeta()) as [string, Ask | undefined][];
+  const safetyAsk = asks.find(([state]) => state.startsWith('job.safety.'));
+  const inquiryAsk = asks.find(([state]) => !state.startsWith('job.safety.'));
+  const floor = snapshot.matches({ safety: { unknown: 'voided' } }) ? safetyAsk : (inquiryAsk ?? safetyAsk);
+  if (!floor?.[1]) throw new Error(`Nothing is asked in ${JSON.stringify(snapshot.value)}.`);
+  const [state, ask] = floor;
+  const { context } = snapshot;
+  const question = ask.say(context);
+  return {
+    state,
+    notices: context.notices.flatMap(sayNotice),
+    question,
+    brief: ask.brief?.(context) ?? question,
+    why: ask.why?.(context) ?? [],
+    look: ask.look,
+    expecting: ask.expecting,
+    safety: safetyOf(snapshot),
+  };
+}
+
+/** Everything that can be said now, by the words prompts teach. */
+export function sayableNow({ expecting }: Prompt): readonly string[] {
+  return activeMeanings(expecting).map(taughtForm);
+}
+
+/** Whether a meaning is one the dialogue listens for now. */
+export function isAskedFor(meaning: MeaningId, { expecting }: Prompt): boolean {
+  return expecting.meanings.includes(meaning);
+}
+
+/** The safety region in one word; anything on the way to a state counts as not there yet. */
+export function safetyOf(snapshot: JobSnapshot): SafetyState {
+  if (snapshot.matches({ safety: 'lockedOut' })) return 'lockedOut';
+  if (snapshot.matches({ safety: 'safeStop' }) || snapshot.matches({ safety: 'lockingOut' }))
+    return 'eyesOnly';
+  if (snapshot.matches({ safety: 'handTurn' }) || snapshot.matches({ safety: 'finishingCycle' }))
+    return 'handTurn';
+  if (snapshot.matches({ safety: 'poweredTest' })) return 'poweredTest';
+  if (snapshot.matches({ safety: 'stopping' })) return 'stopping';
+  return 'keepOut';
+}

@@ -1,0 +1,100 @@
+import { underPower } from './gates.ts';
+import { jobSetup } from './job-setup.ts';
+import { LINES } from './lines.ts';
+import { sayClaim, sayCount, sayPending, sayProofPlan } from './sayings.ts';
+
+/**
+ * The proof of a repair: how often it missed before, how many clean ties rule that out, and the count itself,
+ * from the seat. One miss sends the job back to looking.
+ */
+export const proving = jobSetup.createStateConfig({
+  id: 'proving',
+  initial: 'askingRate',
+  states: {
+    askingRate: {
+      entry: { type: 'need', params: { need: 'nothing' } },
+      meta: {
+        say: () => [LINES.missRate],
+        why: () => [LINES.missRateWhy],
+        look: 'failedString',
+        expecting: { meanings: ['notSure'], value: { kind: 'missCount' } },
+      },
+      on: {
+        'value.missRate': [
+          { guard: 'someMissed', target: 'acceptingRate', actions: 'holdValue' },
+          { actions: 'sayNoMissesBefore' },
+        ],
+        notSure: { target: 'planned', actions: ['echo', 'planProofUncounted'] },
+      },
+    },
+
+    acceptingRate: {
+      meta: {
+        say: sayPending,
+        why: () => [LINES.acceptWhy],
+        look: 'failedString',
+        expecting: { meanings: ['yes', 'no'] },
+      },
+      on: {
+        yes: { target: 'planned', actions: ['echo', 'planProof'] },
+        no: { target: 'askingRate', actions: 'echo' },
+        goBack: { target: 'askingRate', actions: 'echo' },
+      },
+    },
+
+    planned: {
+      meta: {
+        say: sayProofPlan,
+        why: () => [LINES.missRateWhy],
+        look: 'bale',
+        expecting: { meanings: ['carryOn', 'proof.later'] },
+      },
+      on: {
+        carryOn: { target: 'running', actions: 'echo' },
+        'proof.later': { target: 'parked', actions: 'echo' },
+        goBack: { target: 'askingRate', actions: 'echo' },
+      },
+    },
+
+    running: underPower({
+      meta: {
+        say: sayCount,
+        why: () => [LINES.missRateWhy],
+        look: 'bale',
+        expecting: { meanings: ['tie.good', 'tie.missed', 'test.finished'] },
+      },
+      on: {
+        'tie.good': { target: '#proving.weighing', actions: ['echo', 'countTie'] },
+        'tie.missed': { target: '#deciding', actions: 'recordStillMisses' },
+        'test.finished': { target: '#proving.parked', actions: 'echo' },
+      },
+    }),
+
+    weighing: { always: [{ guard: 'provedClean', target: 'proved' }, { target: 'running' }] },
+
+    parked: {
+      entry: { type: 'need', params: { need: 'nothing' } },
+      meta: {
+        say: () => [LINES.parked],
+        why: () => [LINES.missRateWhy],
+        look: 'bale',
+        expecting: { meanings: ['carryOn'] },
+      },
+      on: { carryOn: { target: 'running', actions: 'echo' } },
+    },
+
+    proved: {
+      entry: ['recordProved', { type: 'need', params: { need: 'nothing' } }],
+      meta: {
+        say: sayClaim,
+        why: () => [LINES.closeWhy],
+        look: 'bale',
+        expecting: { meanings: ['yes', 'no'] },
+      },
+      on: {
+        yes: { target: '#closed', actions: 'echo' },
+        no: { target: 'parked', actions: 'echo' },
+      },
+    },
+  },
+});
