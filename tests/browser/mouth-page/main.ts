@@ -1,0 +1,46 @@
+/** A page with nothing but the mouth, for the browser tests to drive; it keeps every sample sent to the loudspeaker. */
+import { type Speaker, speaker } from '../../../audio/mouth/speaker.ts';
+import { localVoices } from '../../../audio/mouth/system-voice.ts';
+import type { SpeechTrouble } from '../../../audio/mouth/voice.ts';
+import { openVoiceFiles } from '../../../audio/mouth/voice-files.ts';
+
+/** @param sampleRateHz of the audio context; the tablet's own if left out */
+async function openMouth(sampleRateHz?: number) {
+  const context = new AudioContext(sampleRateHz === undefined ? {} : { sampleRate: sampleRateHz });
+  const troubles: SpeechTrouble[] = [];
+  const blocks: Float32Array[] = [];
+  // Deprecated, but it is the plainest tap on a graph, and only the tests use it.
+  const tap = context.createScriptProcessor(512, 1, 1);
+  tap.addEventListener('audioprocess', ({ inputBuffer, outputBuffer }) => {
+    const samples = inputBuffer.getChannelData(0).slice();
+    blocks.push(samples);
+    outputBuffer.getChannelData(0).set(samples);
+  });
+  tap.connect(context.destination);
+  const files = await openVoiceFiles(new URL('./voice/', location.href));
+  const mouth: Speaker = speaker({
+    context,
+    files,
+    output: tap,
+    synthesis: speechSynthesis,
+    onTrouble: (trouble) => troubles.push(trouble),
+  });
+  return {
+    context,
+    mouth,
+    troubles,
+    /** Forgets what has sounded so far. */
+    listenAnew: () => blocks.splice(0),
+    /** All samples since, after the tap has had time for its last block. */
+    async heard(): Promise<number[]> {
+      await new Promise((resolve) => setTimeout(resolve, 150));
+      return blocks.flatMap((block) => [...block]);
+    },
+  };
+}
+
+const mouthPage = { openMouth, localVoiceNames: () => localVoices(speechSynthesis).map(({ name }) => name) };
+
+export type MouthPage = typeof mouthPage;
+
+Object.assign(window, { mouthPage });
