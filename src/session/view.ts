@@ -1,0 +1,68 @@
+import type { ReadonlySignal } from '@preact/signals';
+import type { LevelReading } from '../../audio/ears/level.ts';
+import type { JobContext } from '../../flows/job-context.ts';
+import type { Prompt } from '../../flows/prompt.ts';
+import type { MeaningId } from '../../grammar/lexicon.ts';
+import type { Say } from '../../grammar/say.ts';
+import type { Slots } from '../../grammar/understand.ts';
+
+/** What the screens show of a running job, and the few things they can do to it. Voice and touch meet here. */
+export interface Conversation {
+  readonly view: ReadonlySignal<ConversationView>;
+  /** A button: the same event as the phrase it stands for. */
+  press(meaning: MeaningId, slots?: Slots): void;
+  /** Opens the microphone; must be called from a tap. */
+  startVoice(): Promise<void>;
+  /** Closes the microphone and silences the mouth; the buttons go on. */
+  stopVoice(): void;
+  /** Ends the session and releases microphone, recogniser and lock. */
+  dispose(): void;
+}
+
+export interface ConversationView {
+  readonly prompt: Prompt;
+  readonly context: JobContext;
+  readonly turn: Turn;
+  readonly voice: VoiceState;
+  readonly level?: LevelReading;
+  readonly lastHeard?: LastHeard;
+  /** Shown over the question until the next event: an answer to "why", "show me", "how far" or "what can I say". */
+  readonly aside?: Aside;
+  /** The answers asked for here, likeliest first, as buttons. */
+  readonly choices: readonly Choice[];
+  readonly record: RecordState;
+}
+
+/** Whose turn it is. */
+export type Turn = 'speaking' | 'listening' | 'hearing' | 'thinking' | 'quiet';
+
+export type VoiceState =
+  | { readonly kind: 'off' }
+  | { readonly kind: 'starting'; readonly share: number }
+  | { readonly kind: 'on'; readonly isWarm: boolean }
+  /** One sentence that says what is wrong and what still works. */
+  | { readonly kind: 'failed'; readonly sentence: string };
+
+export interface LastHeard {
+  /** The words as the recogniser gave them; empty for a button. */
+  readonly words: string;
+  readonly outcome: 'taken' | 'notForNow' | 'unclear' | 'ambiguous';
+  /** What it was taken for, in the words prompts teach. */
+  readonly takenFor?: string;
+}
+
+export interface Aside {
+  readonly kind: 'why' | 'where' | 'howFar' | 'help' | 'repeat';
+  readonly say: Say;
+}
+
+export interface Choice {
+  readonly meaning: MeaningId;
+  readonly label: string;
+}
+
+export type RecordState =
+  | { readonly kind: 'kept' }
+  | { readonly kind: 'keeping' }
+  /** Something could not be written; the sentence says what is wrong and what still works. */
+  | { readonly kind: 'notKept'; readonly sentence: string };
