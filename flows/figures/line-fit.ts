@@ -38,7 +38,8 @@ export function fitLine(points: readonly Point[]): LineFit {
     );
   }
   const slope = points.reduce((sum, { x, y }) => sum + (x - centre) * (y - meanY), 0) / spread;
-  return describe(points, { slope, intercept: meanY - slope * centre, centre, spread, centreShare: 1 / n });
+  const intercept = meanY - slope * centre;
+  return withErrors(points, { slope, intercept, centre, spread, centreShare: 1 / n }, n - 2);
 }
 
 /**
@@ -52,7 +53,7 @@ export function fitLineThroughOrigin(points: readonly Point[]): LineFit {
     throw new ImpossibleFigure('All readings were taken when new. Say a reading from after some work.');
   }
   const slope = points.reduce((sum, { x, y }) => sum + x * y, 0) / spread;
-  return describe(points, { slope, intercept: 0, centre: 0, spread, centreShare: 0 });
+  return withErrors(points, { slope, intercept: 0, centre: 0, spread, centreShare: 0 }, points.length - 1);
 }
 
 function checkPoints(points: readonly Point[], fewest: number): void {
@@ -68,9 +69,7 @@ function checkPoints(points: readonly Point[], fewest: number): void {
 
 type Line = Pick<LineFit, 'slope' | 'intercept' | 'centre' | 'spread' | 'centreShare'>;
 
-function describe(points: readonly Point[], line: Line): LineFit {
-  const usedUp = line.centreShare === 0 ? 1 : 2;
-  const spareReadings = points.length - usedUp;
+function withErrors(points: readonly Point[], line: Line, spareReadings: number): LineFit {
   const squares = points.reduce((sum, { x, y }) => sum + (y - line.intercept - line.slope * x) ** 2, 0);
   const residualSd = Math.sqrt(squares / spareReadings);
   return { ...line, residualSd, slopeError: residualSd / Math.sqrt(line.spread), spareReadings };

@@ -54,7 +54,7 @@ const INSPECT_EARLY: Assumption = {
  * The span is where the confidence band of the line (Student's t) meets the limit: Fieller's method, E. C. Fieller,
  * "Some problems in interval estimation", J. R. Statist. Soc. B 16(2), 1954, 175-185.
  * @param question readings 0 to 50 mm at 0 to 10,000,000 bales (at least two when new at zero, three when run in),
- * limit 0.01 to 50 mm, confidence 0.5 to 0.9999
+ * limit 0.01 to 50 mm, confidence of the two-sided band 0.5 to 0.9999
  * @throws ImpossibleFigure outside those ranges
  */
 export function forecastWear(question: WearQuestion): WearForecast {

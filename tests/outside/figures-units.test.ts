@@ -26,7 +26,7 @@ describe('factors of NIST Special Publication 811', () => {
     expect(convert('runnage', 1, 'ft/lb', 'm/kg').toFixed(5)).toBe('0.67197');
   });
 
-  // Source: the inch is 25.4 mm exactly, NIST Special Publication 811, B.6.
+  // Source: the inch is 25.4 mm exactly, NIST Special Publication 811, appendix B.
   test('spoken parts of an inch', () => {
     expect(convert('length', 1, 'sixteenth', 'mm')).toBeCloseTo(1.5875, 12);
     expect(convert('length', 1, 'eighth', 'mm')).toBeCloseTo(3.175, 12);
