@@ -56,7 +56,7 @@ export interface JobContext {
   readonly lockoutLive: boolean;
   /** How often the safe stop was reached: the second time round the instructions are short. */
   readonly safeStops: number;
-  /** Steps confirmed since the last void, in order. */
+  /** Steps that hold now, in the order they were confirmed. */
   readonly confirmedSteps: readonly string[];
   readonly looksLike?: FamilyId;
   readonly remedyStep: number;

@@ -127,12 +127,16 @@ export const jobSetup = setup({
         { kind: 'voided', by: isSystemVoid(event) ? event.type : heard(event).type },
       ] satisfies Notice[],
     })),
+    reopenSteps: assign(({ context }, { steps }: { steps: readonly string[] }) => ({
+      confirmedSteps: context.confirmedSteps.filter((step) => !steps.includes(step)),
+    })),
     confirmStep: assign(({ context }, { step }: { step: string }) => ({
       confirmedSteps: [...context.confirmedSteps, step],
     })),
+    forgetSteps: assign({ confirmedSteps: [] }),
     countSafeStop: assign(({ context }) => ({ safeStops: context.safeStops + 1 })),
     lockoutGoesLive: assign({ lockoutLive: true }),
-    lockoutEnds: assign({ lockoutLive: false, confirmedSteps: [] }),
+    lockoutEnds: assign({ lockoutLive: false }),
 
     // Answers.
     decide: assign(({ context }) => ({ next: nextStep(context.answers, context.lockoutLive) })),

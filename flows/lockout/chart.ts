@@ -29,6 +29,7 @@ export const safety = jobSetup.createStateConfig({
       initial: 'fresh',
       states: {
         fresh: {
+          entry: 'forgetSteps',
           always: [
             { guard: 'lookNeeded', target: '#safety.stopping' },
             { guard: 'powerNeeded', target: '#safety.releasing' },
@@ -52,7 +53,7 @@ export const safety = jobSetup.createStateConfig({
         { guard: 'machineNotNeeded', target: 'unknown' },
         { guard: 'powerNeeded', target: 'releasing' },
       ],
-      states: procedure(SAFE_STOP_STEPS, '#safety.safeStop'),
+      states: procedure(SAFE_STOP_STEPS, '#safety.safeStop', 'kept'),
     },
 
     safeStop: {
@@ -69,7 +70,7 @@ export const safety = jobSetup.createStateConfig({
         { guard: 'handsNotNeeded', target: 'safeStop' },
         { guard: 'powerNeeded', target: 'releasing' },
       ],
-      states: withTrippedKnotter(procedure(LOCKOUT_STEPS, '#safety.lockedOut')),
+      states: withTrippedKnotter(procedure(LOCKOUT_STEPS, '#safety.lockedOut', 'kept')),
     },
 
     lockedOut: {
@@ -85,7 +86,7 @@ export const safety = jobSetup.createStateConfig({
     handTurn: {
       initial: HAND_TURN_STEPS[0].id,
       states: {
-        ...backToTheTryIfUnneeded(procedure(HAND_TURN_STEPS, 'turning')),
+        ...backToTheTryIfUnneeded(procedure(HAND_TURN_STEPS, 'turning', 'passing')),
         turning: turning(LINES.turnByHand, { guard: 'handTurnNotNeeded' }),
       },
     },
@@ -94,7 +95,7 @@ export const safety = jobSetup.createStateConfig({
     finishingCycle: {
       initial: HAND_TURN_STEPS[0].id,
       states: {
-        ...procedure(HAND_TURN_STEPS, 'turning'),
+        ...procedure(HAND_TURN_STEPS, 'turning', 'passing'),
         turning: turning(LINES.finishCycle, {}),
       },
     },
@@ -102,7 +103,7 @@ export const safety = jobSetup.createStateConfig({
     releasing: {
       initial: RELEASE_STEPS[0].id,
       always: { guard: 'powerNotNeeded', target: 'unknown' },
-      states: procedure(RELEASE_STEPS, '#safety.poweredTest'),
+      states: procedure(RELEASE_STEPS, '#safety.poweredTest', 'passing'),
     },
 
     poweredTest: {
@@ -114,11 +115,17 @@ export const safety = jobSetup.createStateConfig({
 /**
  * A state a step, in order. Only the step's own phrase, clearly heard, leads on; "go back one" leads back.
  * @param done where the last step leads
+ * @param list whether the steps have to hold from here on, so that the list of them is kept and shown
  */
-function procedure(steps: readonly ProcedureStep[], done: string): Record<string, State> {
+function procedure(
+  steps: readonly ProcedureStep[],
+  done: string,
+  list: 'kept' | 'passing',
+): Record<string, State> {
   return Object.fromEntries(
     steps.map((step, index) => {
       const before = steps[index - 1];
+      const keep = list === 'kept' ? [{ type: 'confirmStep' as const, params: { step: step.id } }] : [];
       return [
         step.id,
         jobSetup.createStateConfig({
@@ -129,13 +136,10 @@ function procedure(steps: readonly ProcedureStep[], done: string): Record<string
             look: step.look,
             expecting: { meanings: [step.confirmedBy] },
           },
+          entry: reopen(steps.slice(index)),
           on: {
             [step.confirmedBy]: [
-              {
-                guard: 'heardClearly',
-                target: steps[index + 1]?.id ?? done,
-                actions: ['echo', { type: 'confirmStep', params: { step: step.id } }],
-              },
+              { guard: 'heardClearly', target: steps[index + 1]?.id ?? done, actions: ['echo', ...keep] },
               { actions: 'askForClearerVoice' },
             ],
             goBack: before ? { target: before.id, actions: 'echo' } : { actions: 'sayNothingToGoBackTo' },
@@ -144,6 +148,11 @@ function procedure(steps: readonly ProcedureStep[], done: string): Record<string
       ];
     }),
   );
+}
+
+/** Steps that are asked for again do not hold any more. */
+function reopen(steps: readonly ProcedureStep[]) {
+  return { type: 'reopenSteps', params: { steps: steps.map(({ id }) => id) } } as const;
 }
 
 /** Until the blocks come off, a hand turn nobody needs any more goes back to the try, never straight to `lockedOut`. */
@@ -183,6 +192,7 @@ function turning(begin: string, leave: { readonly guard?: 'handTurnNotNeeded' })
       look: 'flywheel',
       expecting: { meanings: ['handTurn.cycleHome'] },
     },
+    entry: reopen(LOCKOUT_STEPS.slice(LOCKOUT_STEPS.findIndex(({ id }) => id === 'flywheelHeld'))),
     on: {
       'handTurn.cycleHome': { ...leave, target: '#safety.lockingOut.flywheelHeld', actions: 'echo' },
     },

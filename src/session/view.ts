@@ -1,9 +1,9 @@
 import type { ReadonlySignal } from '@preact/signals';
 import type { LevelReading } from '../../audio/ears/level.ts';
+import type { Aside } from '../../flows/asides.ts';
 import type { JobContext } from '../../flows/job-context.ts';
 import type { Prompt } from '../../flows/prompt.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
-import type { Say } from '../../grammar/say.ts';
 import type { Slots } from '../../grammar/understand.ts';
 
 /** What the screens show of a running job, and the few things they can do to it. Voice and touch meet here. */
@@ -49,11 +49,6 @@ export interface LastHeard {
   readonly outcome: 'taken' | 'notForNow' | 'unclear' | 'ambiguous';
   /** What it was taken for, in the words prompts teach. */
   readonly takenFor?: string;
-}
-
-export interface Aside {
-  readonly kind: 'why' | 'where' | 'howFar' | 'help' | 'repeat';
-  readonly say: Say;
 }
 
 export interface Choice {

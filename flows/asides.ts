@@ -1,0 +1,78 @@
+import type { MeaningId } from '../grammar/lexicon.ts';
+import { taughtForm } from '../grammar/lexicon.ts';
+import { type Say, sayWhole } from '../grammar/say.ts';
+import type { FamilyId } from './families/family.ts';
+import type { JobContext } from './job-context.ts';
+import { PARTS, type PartId } from './knotter.ts';
+import { LOCKOUT_STEPS, SAFE_STOP_STEPS } from './lockout/steps.ts';
+import type { Prompt } from './prompt.ts';
+import { looksLikeLine } from './sayings.ts';
+
+/** Something asked about the question rather than in answer to it: it changes no state and leaves no answer. */
+export interface Aside {
+  readonly kind: 'why' | 'where' | 'howFar' | 'help' | 'repeat';
+  readonly say: Say;
+}
+
+export const ASIDE_LINES = {
+  youCanSay: 'You can say:',
+  always: 'Always: say that again, go back one question, or stop everything now.',
+  noWhy: 'There is no more to say about this one.',
+  lockoutSteps: 'Lockout steps done:',
+  of: 'of',
+  answersSoFar: 'Answers so far:',
+  numberExample: 'a number, then its unit',
+  countExample: 'two out of ten',
+} as const;
+
+/** "Look at the ...", for every part. */
+export function lookAtLine(part: PartId): string {
+  return `Look at the ${PARTS[part]}.`;
+}
+
+/**
+ * The answer to an aside, or undefined where the meaning is not one.
+ * @param context the job's context, for "how far"
+ */
+export function asideFor(meaning: MeaningId, prompt: Prompt, context: JobContext): Aside | undefined {
+  switch (meaning) {
+    case 'sayAgain':
+      return { kind: 'repeat', say: prompt.question };
+    case 'why':
+      return { kind: 'why', say: prompt.why.length > 0 ? prompt.why : [ASIDE_LINES.noWhy] };
+    case 'showMe':
+      return { kind: 'where', say: [lookAtLine(prompt.look)] };
+    case 'howFar':
+      return { kind: 'howFar', say: sayHowFar(context) };
+    case 'help':
+      return { kind: 'help', say: sayWhatCanBeSaid(prompt) };
+    default:
+      return undefined;
+  }
+}
+
+/** The answers asked for here, in the words prompts teach, then what always works. */
+export function sayWhatCanBeSaid({ expecting }: Prompt): Say {
+  const answers = expecting.meanings.map(taughtForm);
+  const value = expecting.value
+    ? [expecting.value.kind === 'missCount' ? ASIDE_LINES.countExample : ASIDE_LINES.numberExample]
+    : [];
+  return [ASIDE_LINES.youCanSay, ...value, ...answers, ASIDE_LINES.always];
+}
+
+function sayHowFar({ confirmedSteps, answers, looksLike }: JobContext): Say {
+  const family: FamilyId | undefined = looksLike;
+  return [
+    ...(confirmedSteps.length > 0
+      ? [
+          ASIDE_LINES.lockoutSteps,
+          ...sayWhole(confirmedSteps.length),
+          ASIDE_LINES.of,
+          ...sayWhole(SAFE_STOP_STEPS.length + LOCKOUT_STEPS.length),
+        ]
+      : []),
+    ASIDE_LINES.answersSoFar,
+    ...sayWhole(answers.length),
+    ...(family ? [looksLikeLine(family)] : []),
+  ];
+}
