@@ -47,7 +47,6 @@ export const LINES = {
   referred: 'This is work for the dealer or a licensed technician.',
   nothingLeftToCheck: 'Everything I know to check has been checked.',
   somethingElseLeads: 'What you found fits nothing on my list.',
-  familyNotCharted: 'I know this kind of fault, but not yet its checks.',
   asked: 'You asked to hand over.',
   handOver: 'I stop here, and hand over with everything you found.',
   handOverAsk: 'Keep the failed string with both its ends. Leave the machine as it is.',

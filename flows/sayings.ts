@@ -108,7 +108,6 @@ export function sayHandOver({ next, handOver }: JobContext): Say {
     }
     case 'nothingLeftToCheck':
     case 'somethingElseLeads':
-    case 'familyNotCharted':
     case 'asked':
       return [LINES[handOver]];
   }

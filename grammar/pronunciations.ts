@@ -16,4 +16,6 @@ export const pronunciations: Readonly<Record<string, readonly string[]>> = {
   thou: ['TH AW'],
   thirtysecond: ['TH ER T IY S EH K AH N D', 'TH ER D IY S EH K AH N D'],
   thirtyseconds: ['TH ER T IY S EH K AH N D Z', 'TH ER D IY S EH K AH N D Z'],
+  unthreaded: ['AH N TH R EH D AH D', 'AH N TH R EH D IH D'],
+  wobbles: ['W AA B AH L Z'],
 };

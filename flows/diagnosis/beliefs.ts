@@ -32,11 +32,13 @@ export const REMEDY_FAILS = 0.1;
 /** What is believed before the first word. */
 export const PRIOR_BELIEFS: Beliefs = FAMILY_IDS.flatMap((family) => {
   const share = FAMILY_PRIORS[family];
-  const causes = Object.entries(familyById(family)?.causes ?? {});
-  const listed = causes.length === 0 ? 0 : 1 - SOMETHING_ELSE_SHARE;
   return [
-    ...causes.map(([cause, { prior }]) => ({ family, cause, probability: share * listed * prior })),
-    { family, cause: SOMETHING_ELSE, probability: share * (1 - listed) },
+    ...Object.entries(familyById(family).causes).map(([cause, { prior }]) => ({
+      family,
+      cause,
+      probability: share * (1 - SOMETHING_ELSE_SHARE) * prior,
+    })),
+    { family, cause: SOMETHING_ELSE, probability: share * SOMETHING_ELSE_SHARE },
   ];
 });
 
@@ -93,7 +95,7 @@ function evidenceLikelihood(id: EvidenceId, { said }: Answer, family: FamilyId):
 }
 
 function checkLikelihood([family, id]: readonly string[], { said }: Answer, hypothesis: Hypothesis): number {
-  const check = familyById(family as FamilyId)?.checks[id ?? ''];
+  const check = familyById(family as FamilyId).checks[id ?? ''];
   const answer = check?.answers.find(({ meaning }) => meaning === said);
   if (!check || !answer) return 1;
   return answerProbability(check, said, hypothesis.family === family ? hypothesis.cause : SOMETHING_ELSE);

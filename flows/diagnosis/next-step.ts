@@ -1,5 +1,5 @@
 import { familyById } from '../families/all.ts';
-import { type Check, FAMILY_IDS, type Family, type FamilyId, SOMETHING_ELSE } from '../families/family.ts';
+import { type Check, FAMILY_IDS, type FamilyId, SOMETHING_ELSE } from '../families/family.ts';
 import { type Answer, checkQuestion, evidenceQuestion, type QuestionId, repairQuestion } from './answer.ts';
 import {
   answerProbability,
@@ -28,12 +28,7 @@ export type NextStep =
   | { readonly kind: 'name'; readonly family: FamilyId; readonly cause: string; readonly probability: number }
   | { readonly kind: 'handOver'; readonly reason: HandOverReason };
 
-export type HandOverReason =
-  | 'nothingLeftToCheck'
-  | 'somethingElseLeads'
-  | 'familyNotCharted'
-  | 'referred'
-  | 'asked';
+export type HandOverReason = 'nothingLeftToCheck' | 'somethingElseLeads' | 'referred' | 'asked';
 
 /** Minutes for the whole lockout, paid once. Expert estimate. */
 export const LOCKOUT_MINUTES = 8;
@@ -108,7 +103,6 @@ function bestCheck(
   lockoutLive: boolean,
 ): NextStep | undefined {
   const family = familyById(leadingFamily(beliefs));
-  if (!family) return undefined;
   const causes = beliefs.filter((belief) => belief.family === family.id);
   const open = Object.entries(family.checks).filter(([id]) => !asked.has(checkQuestion(family.id, id)));
   if (open.length === 0 || somethingElseLeads(causes)) return undefined;
@@ -156,9 +150,8 @@ function somethingElseLeads(causes: readonly Belief[]): boolean {
 }
 
 function reasonToHandOver(beliefs: Beliefs): HandOverReason {
-  const family: Family | undefined = familyById(leadingFamily(beliefs));
-  if (!family) return 'familyNotCharted';
-  return somethingElseLeads(beliefs.filter((belief) => belief.family === family.id))
+  const family = leadingFamily(beliefs);
+  return somethingElseLeads(beliefs.filter((belief) => belief.family === family))
     ? 'somethingElseLeads'
     : 'nothingLeftToCheck';
 }

@@ -1,7 +1,7 @@
 /**
- * Which instructions take hands. A check that only looks may open a sentence with one of a few verbs of the eye;
- * anything else that tells somebody to do something is taken to mean hands on the machine. The list is short on
- * purpose: a new word is refused until somebody has thought about it.
+ * Which instructions take hands. A sentence may open with one of a few verbs of the eye; any other opening is taken
+ * to mean hands on the machine. The list is short on purpose: a new word is refused until somebody has thought
+ * about it.
  */
 const EYES_ONLY = [
   // What eyes, ears, a torch and a telephone do.
@@ -21,7 +21,8 @@ const EYES_ONLY = [
   ],
   // What is done at the tractor or on the ground, after a test run rather than beside the machine.
   ...['leave', 'keep', 'call', 'write', 'photograph', 'tell', 'walk', 'rake', 'stay', 'drive', 'run', 'wait'],
-  // How a statement or the front part of an instruction begins.
+  ...['ease', 'bale'],
+  // How a statement, a warning or the front part of an instruction begins.
   ...[
     'from',
     'with',
@@ -32,64 +33,64 @@ const EYES_ONLY = [
     'nothing',
     'only',
     'on',
+    'off',
     'at',
     'then',
     'do',
-    'ease',
-    'bale',
+    'never',
+    'or',
   ],
 ];
 
-/** How a question begins that asks for what was seen. */
-const ASKS = [
+/** A question may begin in any way but with one of these. */
+const HANDS = [
   ...[
-    'is',
-    'are',
-    'was',
-    'were',
-    'does',
-    'do',
-    'did',
-    'has',
-    'have',
-    'can',
-    'which',
-    'what',
-    'where',
-    'when',
+    'pull',
+    'push',
+    'press',
+    'hook',
+    'draw',
+    'feel',
+    'lift',
+    'shake',
+    'pry',
+    'measure',
+    'turn',
+    'hold',
+    'slide',
   ],
-  ...['how', 'since', 'after', 'or', 'any'],
+  ...[
+    'open',
+    'try',
+    'wipe',
+    'touch',
+    'mark',
+    'paint',
+    'tighten',
+    'loosen',
+    'fit',
+    'pick',
+    'snap',
+    'bend',
+    'move',
+  ],
 ];
 
-/**
- * The word that makes a text an instruction for hands, or undefined where it only looks or asks.
- * A question of one phrase ("Cracked, or sound?") offers its answers and instructs nobody.
- */
+/** The word that makes a text an instruction for hands, or undefined where it only looks or asks. */
 export function handWordIn(text: string): string | undefined {
   return sentences(text)
-    .map(({ words, asks }) => {
-      const first = words[0] ?? '';
-      if (EYES_ONLY.includes(first) || (asks && (ASKS.includes(first) || words.length <= OFFERED_WORDS))) {
-        return undefined;
-      }
-      return first;
-    })
-    .find((word) => word !== undefined);
+    .filter(({ first, asks }) => (asks ? HANDS.includes(first) : !EYES_ONLY.includes(first)))
+    .map(({ first }) => first)[0];
 }
-
-/** Words of the longest question that only offers its answers. */
-const OFFERED_WORDS = 4;
 
 /** Whether the text has somebody turn the cycle round. */
 export function turnsByHand(text: string): boolean {
   return /\bturn (it|the flywheel|the rim|slowly)\b/i.test(text);
 }
 
-function sentences(text: string): readonly { readonly words: readonly string[]; readonly asks: boolean }[] {
-  return (text.match(/[^.?]+[.?]?/g) ?? [])
-    .map((sentence) => ({
-      words: sentence.toLowerCase().match(/[a-z'-]+/g) ?? [],
-      asks: sentence.endsWith('?'),
-    }))
-    .filter(({ words }) => words.length > 0);
+function sentences(text: string): readonly { readonly first: string; readonly asks: boolean }[] {
+  return (text.match(/[^.?]+[.?]?/g) ?? []).flatMap((sentence) => {
+    const first = sentence.toLowerCase().match(/[a-z'-]+/)?.[0];
+    return first === undefined ? [] : [{ first, asks: sentence.endsWith('?') }];
+  });
 }

@@ -237,10 +237,8 @@ export const heldStrandLost = defineFamily({
     discStop: {
       reach: 'handTurn',
       look: 'twineDisc',
-      prepare: [
-        'Paint a mark on the disc before you start. Turn the flywheel by the rim, through four cycles.',
-      ],
-      ask: 'After four cycles, did the mark come right back, or does the notch stop short?',
+      prepare: ['Paint a mark on the twine disc, and one on the frame beside it.'],
+      ask: 'Turn the flywheel by the rim, through four cycles. Does the mark come right back, or does the notch stop short?',
       why: 'A notch that stops short leaves the strand outside the holder.',
       minutes: 5,
       answers: [

@@ -100,7 +100,12 @@ function reachFaults({ reach, look, prepare = [], ask, measure }: Check): readon
         ? ['reach: turning the cycle is a hand turn, not a lockout check.']
         : [];
     case 'handTurn':
-      return measure ? ['measure: hands stay on the rim in a hand turn, so nothing can be measured.'] : [];
+      return [
+        ...(measure ? ['measure: hands stay on the rim in a hand turn, so nothing can be measured.'] : []),
+        ...(prepare.length === 0 ? ['prepare: a hand turn is prepared under the lockout first.'] : []),
+        ...(prepare.some(turnsByHand) ? ['prepare: nothing may be turned while the lockout is live.'] : []),
+        ...(turnsByHand(ask) ? [] : ['ask: a hand turn has to say how far to turn.']),
+      ];
     case 'safeStop': {
       if (OFF_THE_MACHINE.includes(look)) return [];
       const handWord = spoken.map(handWordIn).find(Boolean);

@@ -166,9 +166,24 @@ describe('a family is refused, with its file and the field, where', () => {
     );
   });
 
+  test('a hand turn turns in its preparation, has none, or does not say how far to turn', () => {
+    const fault = (change: (check: Check) => Check) => onlyFault(withCheck('discStop', change));
+    expect(fault((check) => ({ ...check, prepare: [check.ask.split('. ')[0] ?? ''] }))).toBe(
+      `${FILE}: checks.discStop.prepare: nothing may be turned while the lockout is live.`,
+    );
+    expect(fault(({ prepare: _, ...check }) => check)).toBe(
+      `${FILE}: checks.discStop.prepare: a hand turn is prepared under the lockout first.`,
+    );
+    expect(fault((check) => ({ ...check, ask: 'Does the mark come right back?' }))).toBe(
+      `${FILE}: checks.discStop.ask: a hand turn has to say how far to turn.`,
+    );
+  });
+
   test('something is measured while the cycle is turned', () => {
     const family = withCheck('holderPull', (check) => ({ ...check, reach: 'handTurn' }));
-    expect(onlyFault(family)).toMatch(`${FILE}: checks.holderPull.measure:`);
+    expect(familyFaults(family)).toContain(
+      `${FILE}: checks.holderPull.measure: hands stay on the rim in a hand turn, so nothing can be measured.`,
+    );
   });
 
   test('a remedy takes hands without the lockout', () => {
