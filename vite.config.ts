@@ -11,5 +11,10 @@ export default defineConfig({
   test: {
     root: '.',
     include: ['tests/**/*.test.{ts,tsx}'],
+    globalSetup: 'tests/set-up.ts',
+    // Two cores, and browsers and recognisers beside the tests: slow is not broken.
+    maxWorkers: 2,
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
   },
 });

@@ -13,7 +13,7 @@ import { LINES } from './lines.ts';
 export const SYSTEM_VOID_LINES: Readonly<Record<SystemVoid, string>> = {
   'void.restarted': 'The tablet was started again.',
   'void.slept': 'The tablet was asleep.',
-  'void.clockJumped': 'The clock of the tablet jumped.',
+  'void.clockJumped': 'The clock of the tablet jumped, or it was asleep.',
   'void.leftIdle': 'Nothing was said for fifteen minutes.',
   'void.handedRound': 'Somebody else has the tablet.',
 };

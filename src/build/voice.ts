@@ -5,10 +5,11 @@
 import { fileURLToPath } from 'node:url';
 import { startClipRenderer } from '../../audio/mouth/render/clip-renderer.ts';
 import { updateVoiceFolder } from '../../audio/mouth/render/voice-folder.ts';
-import { sayInventory } from '../../grammar/say.ts';
+import { spokenTexts } from './spoken-texts.ts';
 
 const folder = fileURLToPath(new URL('../../public/voice', import.meta.url));
-const texts = sayInventory();
+
+const texts = spokenTexts();
 const report = await updateVoiceFolder(folder, texts, await startClipRenderer());
 console.log(
   `${report.rendered.length} clips rendered, ${report.kept} kept: ` +
