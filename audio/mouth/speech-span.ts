@@ -10,10 +10,10 @@ export interface Span {
 }
 
 /**
- * Louder than this is speech, decibels of full scale. Clips are levelled near -15, a weak opening "f" lies some 30
+ * Louder than this is speech, decibels of full scale. Clips are levelled near -16, a weak opening "f" lies some 30
  * decibels lower, and the encoder's ripple around silence lower still.
  */
-const SPEECH_DBFS = -50;
+export const SPEECH_DBFS = -50;
 /** Window over which loudness is taken, seconds: short enough to place an onset, long enough to miss a lone click. */
 const WINDOW_S = 0.005;
 /** Kept before and after, seconds, so that a soft attack or a fading end is not clipped. */
@@ -24,11 +24,16 @@ const TAIL_S = 0.03;
  * Finds the speech.
  * @param samples one channel, full scale 1, already at its playing level
  * @param sampleRateHz samples a second
+ * @param faintestDbfs the faintest thing taken for speech
  * @returns undefined where nothing is loud enough to be speech
  */
-export function speechSpan(samples: Float32Array, sampleRateHz: number): Span | undefined {
+export function speechSpan(
+  samples: Float32Array,
+  sampleRateHz: number,
+  faintestDbfs = SPEECH_DBFS,
+): Span | undefined {
   const window = Math.max(1, Math.round(WINDOW_S * sampleRateHz));
-  const loudEnough = 10 ** (SPEECH_DBFS / 10) * window;
+  const loudEnough = 10 ** (faintestDbfs / 10) * window;
   let first: number | undefined;
   let last = 0;
   for (let at = 0; at < samples.length; at += window) {

@@ -3,6 +3,7 @@ import { type Speaker, speaker } from '../../../audio/mouth/speaker.ts';
 import { localVoices } from '../../../audio/mouth/system-voice.ts';
 import type { SpeechTrouble } from '../../../audio/mouth/voice.ts';
 import { openVoiceFiles } from '../../../audio/mouth/voice-files.ts';
+import type { Say } from '../../../grammar/say.ts';
 
 /** @param sampleRateHz of the audio context; the tablet's own if left out */
 async function openMouth(sampleRateHz?: number) {
@@ -29,8 +30,15 @@ async function openMouth(sampleRateHz?: number) {
     context,
     mouth,
     troubles,
-    /** Forgets what has sounded so far. */
-    listenAnew: () => blocks.splice(0),
+    /** Milliseconds from asking to the first sound; the rest is not waited for. */
+    async firstSoundMs(say: Say): Promise<number> {
+      const askedAt = performance.now();
+      const utterance = mouth.speak(say);
+      const started = await utterance.started;
+      utterance.cut();
+      await utterance.finished;
+      return started === 'never' ? Number.NaN : started - askedAt;
+    },
     /** All samples since, after the tap has had time for its last block. */
     async heard(): Promise<number[]> {
       await new Promise((resolve) => setTimeout(resolve, 150));
