@@ -14,7 +14,7 @@ export const evidence = topic({
   },
   'knot.neither': {
     risk: 'answer',
-    forms: ['no knot on either end', 'neither end has a knot', 'no knot anywhere'],
+    forms: ["there's no knot on either end", 'neither end is tied', "there's no knot anywhere"],
     readBack: 'No knot on either end.',
   },
   'knot.onBillhook': {

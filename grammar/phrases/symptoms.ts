@@ -68,7 +68,7 @@ export const symptoms = topic({
       'the needle keeps running out of twine',
       'the twine breaks before the needle',
       'it tangles up in the twine box',
-      '{subject} loses its twine at a new ball',
+      '{subject} loses twine at a new ball',
       'the needle keeps coming unthreaded',
       'the splice catches on its way through',
     ],

@@ -1,0 +1,45 @@
+import { describe, expect, test } from 'vitest';
+import { canGoOn, graphToken, recogniserList, UNKNOWN_WORD } from '../../grammar/compile.ts';
+import { activeMeanings } from '../../grammar/expecting.ts';
+import { graphPhrases, graphWords, phrasesFor } from '../../grammar/lexicon.ts';
+import { INQUIRY_STATES } from './states.ts';
+
+const GRAPH = new Set([...graphPhrases().map(graphToken), ...graphWords(), UNKNOWN_WORD]);
+
+describe.each(INQUIRY_STATES)('the recogniser list of %s', (_, expecting) => {
+  const list = recogniserList(expecting);
+
+  test('holds every phrase of the state, and nothing twice', () => {
+    for (const { words } of activeMeanings(expecting).flatMap(phrasesFor)) {
+      expect(list).toContain(graphToken(words));
+    }
+    expect(new Set(list).size).toBe(list.length);
+  });
+
+  test('holds the unknown word, so that other talk need not be taken for a phrase', () => {
+    expect(list).toContain(UNKNOWN_WORD);
+  });
+
+  test('holds only words the graph was built with', () => {
+    expect(list.filter((word) => !GRAPH.has(word))).toEqual([]);
+  });
+
+  test('holds numbers only where a number is asked for', () => {
+    expect(list.includes('seventeen')).toBe(expecting.value !== undefined);
+    expect(canGoOn(expecting)).toBe(expecting.value !== undefined);
+  });
+});
+
+test('only the units of what is asked are listened for', () => {
+  const force = recogniserList({ meanings: [], value: { kind: 'measurement', dimension: 'force' } });
+  expect(force).toContain('pounds');
+  expect(force).not.toContain('inches');
+});
+
+test('a count of misses has no fractions and no units', () => {
+  const count = recogniserList({ meanings: [], value: { kind: 'missCount' } });
+  expect(count).toEqual(expect.arrayContaining(['two', 'out', 'of', 'ten', 'hundred']));
+  for (const word of ['half', 'quarters', 'sixteenth', 'thirtysecond', 'point', 'inches', 'pounds']) {
+    expect(count).not.toContain(word);
+  }
+});
