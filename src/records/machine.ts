@@ -1,0 +1,52 @@
+/** A manual value somebody entered for their own machine; it wins over every typical band. */
+export interface ManualValue {
+  /** What it is a value of, in their words. */
+  readonly name: string;
+  readonly amount: number;
+  /** As they say it: "pounds", "millimetres", "turns". */
+  readonly unit: string;
+  /** Page, plate or person it came from. */
+  readonly source: string;
+}
+
+/** A baler, described in free text by the people who work on it. */
+export interface MachineProfile {
+  readonly name: string;
+  readonly makeAndModel: string;
+  readonly serialNumber: string;
+  readonly twine: string;
+  readonly notes: string;
+  /** Reading of the bale counter, where there is one. Whole, 0 or more. */
+  readonly baleCount?: number;
+  readonly manualValues: readonly ManualValue[];
+}
+
+/**
+ * One saved state of a profile. Saving adds a revision and changes none, so the readings of a machine keep their
+ * history, and two tablets that both changed it can be brought together by keeping every revision of both.
+ */
+export interface MachineRevision {
+  readonly machineId: string;
+  /** One more than the highest the tablet had seen. */
+  readonly revision: number;
+  readonly tabletId: string;
+  readonly savedAtMs: number;
+  readonly profile: MachineProfile;
+}
+
+/**
+ * The revision of every machine that counts now: the highest, and of two equally high ones that of the later tablet
+ * id, so that every tablet picks the same.
+ */
+export function currentRevisions(revisions: readonly MachineRevision[]): readonly MachineRevision[] {
+  const current = new Map<string, MachineRevision>();
+  for (const each of revisions) {
+    const best = current.get(each.machineId);
+    if (!best || isLater(each, best)) current.set(each.machineId, each);
+  }
+  return [...current.values()];
+}
+
+function isLater(a: MachineRevision, b: MachineRevision): boolean {
+  return a.revision === b.revision ? a.tabletId > b.tabletId : a.revision > b.revision;
+}

@@ -1,0 +1,270 @@
+import type { JobSnapshot } from '../../flows/prompt.ts';
+import { Database } from './database.ts';
+import { type HeaderPlace, type JobHeader, jobHeader } from './job-header.ts';
+import { type Appended, JobLog } from './job-log.ts';
+import { type Initials, type LogEntry, NOBODY_ASKED } from './log-entry.ts';
+import { currentRevisions, type MachineProfile, type MachineRevision } from './machine.ts';
+import { type Replayed, replay } from './replay.ts';
+import { type GiveBack, takeRecords } from './tab-lock.ts';
+import { type Kept, type Trouble, trouble } from './trouble.ts';
+
+export interface RecordsOptions {
+  /** Keeps a second tab out; the browser's own unless told otherwise. */
+  readonly locks?: LockManager;
+  /** Wall clock, milliseconds since 1970. */
+  readonly now?: () => number;
+}
+
+/** A job as it is on the disk. */
+export interface KeptJob {
+  readonly header: JobHeader;
+  /** In order, without gaps. */
+  readonly entries: readonly LogEntry[];
+}
+
+/** What a job is about when it starts. */
+export interface JobAbout {
+  readonly machineId?: string;
+  readonly person?: Initials;
+}
+
+/** A job with its log open for writing. */
+export interface OpenedJob {
+  readonly log: JobLog;
+  /** The job as its log leaves it. Send it `{ type: 'void.restarted' }` before anything else. */
+  readonly replayed: Replayed;
+}
+
+export interface JobQuery {
+  /** Words that must all occur in what was said, found or noted, or in the machine's name. Empty for all. */
+  readonly words: string;
+  readonly limit: number;
+}
+
+/**
+ * Opens the tablet's records for this tab, or says why they cannot be kept. One tab at a time has them.
+ */
+export async function openRecords({
+  locks = globalThis.navigator?.locks,
+  now = Date.now,
+}: RecordsOptions = {}): Promise<Kept<Records>> {
+  if (!locks) return { ok: false, trouble: trouble('noStorage', 'This browser has no Web Locks.') };
+  const giveBack = await takeRecords(locks);
+  if (!giveBack) return { ok: false, trouble: trouble('otherTab') };
+  const opened = await Database.open();
+  const records = opened.ok ? await Records.over(opened.value, giveBack, now) : opened;
+  if (!records.ok) await giveBack();
+  return records;
+}
+
+/** The log of a job that nothing can keep: it lives in memory, and every entry is answered with the trouble. */
+export function unkeptJobLog(cause: Trouble, snapshot: JobSnapshot, now: () => number = Date.now): JobLog {
+  return new JobLog(
+    { jobId: crypto.randomUUID(), tabletId: crypto.randomUUID() },
+    [],
+    snapshot,
+    async () => ({ ok: false, trouble: cause }),
+    now,
+  );
+}
+
+export class Records {
+  /** Names this tablet in every line it writes. */
+  readonly tabletId: string;
+  readonly #database: Database;
+  readonly #giveBack: GiveBack;
+  readonly #now: () => number;
+  readonly #openLogs = new Map<string, JobLog>();
+  #latestOrder: number;
+  /** The list, newest first, once somebody searched it. */
+  #listed: JobHeader[] | undefined;
+
+  /** Reads what every write needs to know. */
+  static async over(database: Database, giveBack: GiveBack, now: () => number): Promise<Kept<Records>> {
+    const known = await database.write(['tablet', 'jobs'], async (transaction) => {
+      const tablet = transaction.objectStore('tablet');
+      const tabletId = (await tablet.get('id')) ?? crypto.randomUUID();
+      await tablet.put(tabletId, 'id');
+      const newest = await transaction.objectStore('jobs').index('byOrder').openKeyCursor(null, 'prev');
+      return { tabletId, latestOrder: newest?.key ?? 0 };
+    });
+    return known.ok ? { ok: true, value: new Records(database, giveBack, now, known.value) } : known;
+  }
+
+  private constructor(
+    database: Database,
+    giveBack: GiveBack,
+    now: () => number,
+    known: { readonly tabletId: string; readonly latestOrder: number },
+  ) {
+    this.#database = database;
+    this.#giveBack = giveBack;
+    this.#now = now;
+    this.tabletId = known.tabletId;
+    this.#latestOrder = known.latestOrder;
+  }
+
+  /** Lets another tab have the records, from when it resolves. Nothing may be written after it. */
+  async close(): Promise<void> {
+    this.#database.close();
+    await this.#giveBack();
+  }
+
+  /**
+   * Begins a job. The log is there even where its first line could not be put on the disk: `started` says, and the
+   * line goes with the next one.
+   */
+  async startJob(about: JobAbout = {}): Promise<{ readonly log: JobLog; readonly started: Appended }> {
+    const id = crypto.randomUUID();
+    const log = this.#openLog({ id, originId: id }, [], replay([]).snapshot);
+    const started = await log.append({
+      event: { type: 'record.started', ...about },
+      promptState: NOBODY_ASKED,
+    });
+    return { log, started };
+  }
+
+  /** Opens a job of the list for writing again; undefined where there is none of that id. */
+  async openJob(id: string): Promise<Kept<OpenedJob | undefined>> {
+    const already = this.#openLogs.get(id);
+    if (already) return { ok: true, value: { log: already, replayed: replay(already.entries) } };
+    const read = await this.readJob(id);
+    if (!read.ok || !read.value) return read as Kept<undefined>;
+    const { header, entries } = read.value;
+    const replayed = replay(entries);
+    return { ok: true, value: { log: this.#openLog(header, entries, replayed.snapshot), replayed } };
+  }
+
+  /** A job as it is on the disk, for a card or a file; undefined where there is none of that id. */
+  readJob(id: string): Promise<Kept<KeptJob | undefined>> {
+    return this.#database.read(['jobs', 'entries'], async (transaction) => {
+      const header = await transaction.objectStore('jobs').get(id);
+      return header && { header, entries: await transaction.objectStore('entries').getAll(wholeLog(id)) };
+    });
+  }
+
+  /** The jobs that match, newest first. */
+  async findJobs({ words, limit }: JobQuery): Promise<Kept<readonly JobHeader[]>> {
+    const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);
+    if (wanted.length === 0 && !this.#listed) return this.#newestJobs(limit);
+    const listed = await this.#list();
+    if (!listed.ok) return listed;
+    const machines = await this.machines();
+    if (!machines.ok) return machines;
+    const names = new Map(
+      machines.value.map(({ machineId, profile }) => [machineId, profile.name.toLowerCase()]),
+    );
+    const matching: JobHeader[] = [];
+    for (const header of listed.value) {
+      if (matching.length === limit) break;
+      const text = `${header.searchText} ${names.get(header.machineId ?? '') ?? ''}`;
+      if (wanted.every((word) => text.includes(word))) matching.push(header);
+    }
+    return { ok: true, value: matching };
+  }
+
+  /** Every machine as it was saved last, by name. */
+  async machines(): Promise<Kept<readonly MachineRevision[]>> {
+    const read = await this.#database.read(['machines'], (transaction) =>
+      transaction.objectStore('machines').getAll(),
+    );
+    if (!read.ok) return read;
+    const current = [...currentRevisions(read.value)];
+    return { ok: true, value: current.sort((a, b) => a.profile.name.localeCompare(b.profile.name)) };
+  }
+
+  /** Every saved state of one machine, oldest first: its readings over time. */
+  machineHistory(machineId: string): Promise<Kept<readonly MachineRevision[]>> {
+    return this.#database.read(['machines'], (transaction) =>
+      transaction.objectStore('machines').getAll(IDBKeyRange.bound([machineId], [machineId, []])),
+    );
+  }
+
+  /** Saves a machine as it is now, beside what was saved of it before. @param machineId left out for a new one */
+  saveMachine(
+    profile: MachineProfile,
+    machineId: string = crypto.randomUUID(),
+  ): Promise<Kept<MachineRevision>> {
+    return this.#database.write(['machines'], async (transaction) => {
+      const machines = transaction.objectStore('machines');
+      const before = await machines.getAll(IDBKeyRange.bound([machineId], [machineId, []]));
+      const saved: MachineRevision = {
+        machineId,
+        revision: (before.at(-1)?.revision ?? 0) + 1,
+        tabletId: this.tabletId,
+        savedAtMs: this.#now(),
+        profile,
+      };
+      await machines.add(saved);
+      return saved;
+    });
+  }
+
+  /** Initials of everybody who had a job here. */
+  people(): Promise<Kept<readonly Initials[]>> {
+    return this.#database.read(['people'], (transaction) => transaction.objectStore('people').getAllKeys());
+  }
+
+  #openLog(job: Omit<HeaderPlace, 'order'>, kept: readonly LogEntry[], snapshot: JobSnapshot): JobLog {
+    const log = new JobLog(
+      { jobId: job.id, tabletId: this.tabletId },
+      kept,
+      snapshot,
+      (entries, unsaved, latest) => this.#keep(job, entries, unsaved, latest),
+      this.#now,
+    );
+    this.#openLogs.set(job.id, log);
+    return log;
+  }
+
+  async #keep(
+    { id, originId }: Omit<HeaderPlace, 'order'>,
+    entries: readonly LogEntry[],
+    unsaved: readonly LogEntry[],
+    snapshot: JobSnapshot,
+  ): Promise<Kept<void>> {
+    const order = Math.max(this.#now(), this.#latestOrder + 1);
+    const header = jobHeader({ id, originId, order }, entries, snapshot);
+    const { person } = header;
+    const written = await this.#database.write(['entries', 'jobs', 'people'], async (transaction) => {
+      const jobs = transaction.objectStore('jobs');
+      // A write whose answer was lost with the connection may have arrived.
+      const there = (await jobs.get(id))?.entryCount ?? 0;
+      for (const entry of unsaved) {
+        if (entry.seq >= there) await transaction.objectStore('entries').add(entry);
+      }
+      await jobs.put(header);
+      if (person) await transaction.objectStore('people').put({ initials: person });
+    });
+    if (!written.ok) return written;
+    this.#latestOrder = order;
+    if (this.#listed) this.#listed = [header, ...this.#listed.filter((other) => other.id !== id)];
+    return written;
+  }
+
+  #newestJobs(limit: number): Promise<Kept<readonly JobHeader[]>> {
+    return this.#database.read(['jobs'], async (transaction) => {
+      const newest: JobHeader[] = [];
+      let cursor = await transaction.objectStore('jobs').index('byOrder').openCursor(null, 'prev');
+      while (cursor && newest.length < limit) {
+        newest.push(cursor.value);
+        cursor = await cursor.continue();
+      }
+      return newest;
+    });
+  }
+
+  async #list(): Promise<Kept<readonly JobHeader[]>> {
+    if (this.#listed) return { ok: true, value: this.#listed };
+    const read = await this.#database.read(['jobs'], (transaction) =>
+      transaction.objectStore('jobs').index('byOrder').getAll(),
+    );
+    if (read.ok) this.#listed = read.value.reverse();
+    return read;
+  }
+}
+
+/** Every key that begins with the job's id: an empty array sorts after every number. */
+function wholeLog(jobId: string): IDBKeyRange {
+  return IDBKeyRange.bound([jobId], [jobId, []]);
+}
