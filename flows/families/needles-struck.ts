@@ -116,7 +116,7 @@ export const needlesStruck = defineFamily({
     needleSlots: {
       reach: 'safeStop',
       look: 'plunger',
-      ask: 'Shine a light into the needle slots. Is a lump jammed in there, or is the path open and clear?',
+      ask: 'Shine a light into the needle slots. Is a lump jammed in one, or is the path open and clear?',
       why: 'A stone or a wad of hay in a slot stops a needle dead.',
       minutes: 1,
       answers: [

@@ -72,12 +72,12 @@ export const findings = topic({
   },
   'finding.stopsShort': {
     risk: 'answer',
-    forms: ['the disc stops short of the mark', 'the notch stops short', 'it missed the mark'],
+    forms: ['the notch stops short of the holder', 'the notch stops short'],
     readBack: 'The disc stops short.',
   },
   'finding.onTheMark': {
     risk: 'answer',
-    forms: ['it came right back to the mark', 'it stops right on the mark'],
+    forms: ['it came right back to the mark', 'it lines up with the mark'],
     readBack: 'It stops on the mark.',
   },
   'finding.slackInString': {
@@ -432,7 +432,7 @@ export const findings = topic({
   },
   'finding.jammedIn': {
     risk: 'answer',
-    forms: ['a lump is jammed in there', "there's a lump jammed in"],
+    forms: ['a lump is jammed in the slot', "there's a lump in the slot"],
     readBack: 'Something is jammed in.',
   },
   'finding.driveWorkedOn': {

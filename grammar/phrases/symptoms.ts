@@ -18,12 +18,12 @@ export const symptoms = topic({
   'symptom.needleStrandMissed': {
     risk: 'answer',
     forms: [
-      '{subject} never picks up the new string',
+      '{subject} never picks up the second strand',
       'the needle string gets left out of the knot',
       'the new string runs back down untied',
       'after a miss the next bale goes too',
       'the finger leaves the string behind',
-      '{subject} only ties up the old string',
+      'only the held side gets tied in',
     ],
     readBack: 'It misses the needle strand.',
   },
@@ -42,7 +42,7 @@ export const symptoms = topic({
     risk: 'answer',
     forms: [
       'the loop stays stuck on the billhook',
-      "{subject} won't drop the knot",
+      '{subject} hangs on to the knot',
       'knots pile up on the billhook',
       "the knot is made but won't come away",
       'the twine tears as the bale moves off',
@@ -77,7 +77,7 @@ export const symptoms = topic({
   'symptom.cyclesWrong': {
     risk: 'answer',
     forms: [
-      "the knotters won't trip at all",
+      'it should trip and nothing happens',
       'the bales are all different lengths',
       'it trips again on every stroke',
       'the bales run far too long',
