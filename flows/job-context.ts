@@ -54,8 +54,8 @@ export interface JobContext {
   readonly pending?: PendingValue;
   /** Only for the cost of hands-on checks; what may be done is decided by the state, never by this. */
   readonly lockoutLive: boolean;
-  /** How often the safe stop was reached: the second time round the instructions are short. */
-  readonly safeStops: number;
+  /** Steps that were ever confirmed: the second time round their instructions are short. */
+  readonly knownSteps: readonly string[];
   /** Steps that hold now, in the order they were confirmed. */
   readonly confirmedSteps: readonly string[];
   readonly looksLike?: FamilyId;
@@ -71,7 +71,7 @@ export const NEW_JOB: JobContext = {
   need: 'nothing',
   notices: [],
   lockoutLive: false,
-  safeStops: 0,
+  knownSteps: [],
   confirmedSteps: [],
   remedyStep: 0,
   repairs: [],

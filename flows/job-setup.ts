@@ -132,9 +132,9 @@ export const jobSetup = setup({
     })),
     confirmStep: assign(({ context }, { step }: { step: string }) => ({
       confirmedSteps: [...context.confirmedSteps, step],
+      knownSteps: [...new Set([...context.knownSteps, step])],
     })),
     forgetSteps: assign({ confirmedSteps: [] }),
-    countSafeStop: assign(({ context }) => ({ safeStops: context.safeStops + 1 })),
     lockoutGoesLive: assign({ lockoutLive: true }),
     lockoutEnds: assign({ lockoutLive: false }),
 

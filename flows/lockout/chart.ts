@@ -57,7 +57,7 @@ export const safety = jobSetup.createStateConfig({
     },
 
     safeStop: {
-      entry: ['countSafeStop', { type: 'tell', params: { notice: { kind: 'safeStopReached' } } }],
+      entry: { type: 'tell', params: { notice: { kind: 'safeStopReached' } } },
       always: [
         { guard: 'handsNeeded', target: 'lockingOut' },
         { guard: 'powerNeeded', target: 'releasing' },
@@ -130,7 +130,7 @@ function procedure(
         step.id,
         jobSetup.createStateConfig({
           meta: {
-            say: ({ safeStops }) => [safeStops > 1 ? step.brief : step.instruct],
+            say: ({ knownSteps }) => [knownSteps.includes(step.id) ? step.brief : step.instruct],
             brief: () => [step.brief],
             why: () => [step.why],
             look: step.look,
