@@ -12,7 +12,7 @@ import { LINES } from './lines.ts';
 /** What the tablet noticed, spoken after "lockout is off". */
 export const SYSTEM_VOID_LINES: Readonly<Record<SystemVoid, string>> = {
   'void.restarted': 'The tablet was started again.',
-  'void.slept': 'The tablet was asleep.',
+  'void.slept': 'The tablet was asleep, or showed something else.',
   'void.clockJumped': 'The clock of the tablet jumped, or it was asleep.',
   'void.leftIdle': 'Nothing was said for fifteen minutes.',
   'void.handedRound': 'Somebody else has the tablet.',

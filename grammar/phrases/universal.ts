@@ -46,7 +46,6 @@ export const universal = topic({
     forms: ['what can i say here', 'what can i say', 'help me', 'help'],
     readBack: '',
   },
-  beQuiet: { risk: 'navigation', forms: ['be quiet for now', 'be quiet'], readBack: '' },
   carryOn: {
     risk: 'navigation',
     forms: ["i'm ready to carry on", 'carry on', 'keep going', "let's go on"],

@@ -1,0 +1,50 @@
+import { ASIDE_LINES, lookAtLine } from './asides.ts';
+import { EVIDENCE, type EvidenceQuestion } from './diagnosis/evidence.ts';
+import { FAMILIES } from './families/all.ts';
+import type { PartId } from './knotter.ts';
+import { PARTS } from './knotter.ts';
+import { LINES } from './lines.ts';
+import {
+  HAND_TURN_STEPS,
+  LOCKOUT_STEPS,
+  type ProcedureStep,
+  RELEASE_STEPS,
+  SAFE_STOP_STEPS,
+} from './lockout/steps.ts';
+import { causeLine, looksLikeLine, SYSTEM_VOID_LINES } from './sayings.ts';
+
+/**
+ * Every fixed sentence the charts can speak. Each needs a recorded clip, so whatever a chart says and this list
+ * lacks is a failing test, not a silence under the machine.
+ */
+export function spokenByFlows(): readonly string[] {
+  const steps: readonly ProcedureStep[] = [
+    ...SAFE_STOP_STEPS,
+    ...LOCKOUT_STEPS,
+    ...HAND_TURN_STEPS,
+    ...RELEASE_STEPS,
+  ];
+  const questions: readonly EvidenceQuestion[] = Object.values(EVIDENCE);
+  return [
+    ...Object.values(LINES),
+    ...Object.values(ASIDE_LINES),
+    ...Object.values(SYSTEM_VOID_LINES),
+    ...(Object.keys(PARTS) as PartId[]).map(lookAtLine),
+    ...steps.flatMap(({ instruct, brief, why }) => [instruct, brief, why]),
+    ...questions.flatMap(({ ask, why }) => [ask, why]),
+    ...FAMILIES.flatMap((family) => [
+      looksLikeLine(family.id),
+      ...Object.entries(family.causes).flatMap(([cause, { remedy }]) => [
+        causeLine(family.id, cause),
+        ...remedy.steps,
+        ...(remedy.refer ? [remedy.refer] : []),
+      ]),
+      ...Object.values(family.checks).flatMap(({ prepare, ask, why, measure }) => [
+        ...(prepare ?? []),
+        ask,
+        why,
+        ...(measure ? [measure.typically] : []),
+      ]),
+    ]),
+  ];
+}

@@ -1,0 +1,372 @@
+import { computed, type Signal, signal } from '@preact/signals';
+import { type Actor, createActor } from 'xstate';
+import type { LevelReading } from '../../audio/ears/level.ts';
+import type { EarsEvent, Listener } from '../../audio/ears/listener.ts';
+import type { Utterance } from '../../audio/ears/utterance.ts';
+import type { Earcon } from '../../audio/mouth/earcons.ts';
+import type { Utterance as Speech } from '../../audio/mouth/voice.ts';
+import { type Saying, type TurnEffects, turnsMachine } from '../../audio/turns.ts';
+import { type Aside, asideFor, sayWhatCanBeSaid } from '../../flows/asides.ts';
+import type { Channel, HeardEvent } from '../../flows/heard.ts';
+import type { Prompt } from '../../flows/prompt.ts';
+import { type MeaningId, phrasesFor, taughtForm } from '../../grammar/lexicon.ts';
+import type { Say } from '../../grammar/say.ts';
+import type { Slots } from '../../grammar/understand.ts';
+import { choicesFor } from './choices.ts';
+import type { JobSession, VoiceTrace } from './job-session.ts';
+import { SESSION_LINES } from './lines.ts';
+import { type Mouth, openMouth } from './mouth.ts';
+import { watchSafety } from './safety-watch.ts';
+import type { Conversation, ConversationView, LastHeard, Turn, VoiceState } from './view.ts';
+
+type Hearing = typeof import('./hearing.ts');
+
+/** Joins a running job to the ears, the mouth and the screen. One event at a time comes in, by voice or by touch. */
+export function converse(session: JobSession): Conversation {
+  return new JobConversation(session);
+}
+
+class JobConversation implements Conversation {
+  readonly view;
+  readonly #session: JobSession;
+  readonly #turns: Actor<ReturnType<typeof turnsMachine>>;
+  readonly #voice = signal<VoiceState>({ kind: 'off' });
+  readonly #turn = signal<Turn>('quiet');
+  readonly #level = signal<LevelReading | undefined>(undefined);
+  readonly #lastHeard = signal<LastHeard | undefined>(undefined);
+  readonly #aside = signal<Aside | undefined>(undefined);
+  readonly #watch;
+  /** What is asked or answered aside now; a new identity for each asking. */
+  #asked: Prompt;
+  #askings = 0;
+  #refusal: string = SESSION_LINES.notUnderstood;
+  #hearing: Hearing | undefined;
+  #ears: Listener | undefined;
+  #mouth: Mouth | undefined;
+  #speech: Speech | undefined;
+  /** An earcon that is still sounding; speech and listening wait for its end. */
+  #earcon: Promise<void> | undefined;
+  readonly #onVisibility = () => this.#pageHidOrShowed();
+
+  constructor(session: JobSession) {
+    this.#session = session;
+    this.#asked = session.prompt();
+    this.#turns = createActor(turnsMachine(this.#effects()));
+    this.#turns.subscribe((snapshot) => {
+      this.#turn.value = turnOf(
+        String(snapshot.value instanceof Object ? Object.keys(snapshot.value)[0] : snapshot.value),
+      );
+    });
+    this.#turns.start();
+    this.#watch = watchSafety({ steadyMs: () => performance.now(), wallMs: Date.now }, (reason) =>
+      this.#tabletNoticed(reason),
+    );
+    document.addEventListener('visibilitychange', this.#onVisibility);
+    this.view = computed(() => this.#currentView());
+  }
+
+  press(meaning: MeaningId, slots: Slots = {}): void {
+    this.#watch.activity();
+    this.#turns.send({ type: 'touch.answered' });
+    this.#lastHeard.value = undefined;
+    void this.#take({ type: meaning, slots, channel: { by: 'touch' } });
+  }
+
+  async startVoice(): Promise<void> {
+    if (this.#voice.value.kind === 'starting' || this.#voice.value.kind === 'on') return;
+    this.#voice.value = { kind: 'starting', share: 0 };
+    try {
+      // The mouth first and without waiting: sound has to be asked for while the tap still counts.
+      const opening = this.#mouth ? undefined : openMouth(({ message }) => this.#fail(message));
+      const [mouth, hearing] = await Promise.all([opening, import('./hearing.ts')]);
+      this.#mouth ??= mouth;
+      this.#hearing = hearing;
+      this.#ears ??= this.#openEars(hearing);
+      this.#ask();
+      this.#turns.send({ type: 'resume' });
+      const started = await this.#ears.start();
+      if (!started.ok) {
+        this.#turns.send({ type: 'ears.failed' });
+        this.#fail(hearing.describeFailure(started.failure));
+      }
+    } catch (error) {
+      this.#turns.send({ type: 'ears.failed' });
+      this.#fail(`${error instanceof Error ? error.message : String(error)} Touch still works.`);
+    }
+  }
+
+  stopVoice(): void {
+    this.#turns.send({ type: 'suspend' });
+    this.#ears?.stop();
+    this.#ears = undefined;
+    this.#voice.value = { kind: 'off' };
+    this.#level.value = undefined;
+  }
+
+  dispose(): void {
+    document.removeEventListener('visibilitychange', this.#onVisibility);
+    this.#watch.stop();
+    this.#turns.stop();
+    this.#ears?.stop();
+    this.#speech?.cut();
+    this.#mouth?.close();
+    this.#session.dispose();
+  }
+
+  // What comes in.
+
+  /** Takes one event, by whatever way it came; what the job does not take is answered, never swallowed. */
+  async #take(event: HeardEvent, trace?: VoiceTrace): Promise<void> {
+    const { type: meaning } = event;
+    const prompt = this.#session.prompt();
+    const aside = asideFor(meaning, prompt, this.#session.snapshot.value.context);
+    if (aside) {
+      this.#ask(aside);
+      return;
+    }
+    if (!this.#session.takes(event)) {
+      this.#refuse(SESSION_LINES.notForNow);
+      return;
+    }
+    const { kept } = await this.#session.send(event, trace);
+    this.#ask(undefined, kept ? [] : [SESSION_LINES.notKept]);
+  }
+
+  #understand(utterance: Utterance): void {
+    const hearing = this.#hearing;
+    if (!hearing) return;
+    this.#watch.activity();
+    const { text, levelDbfs, snrDb, margin } = utterance;
+    const understanding = hearing.understand(text, this.#session.prompt().expecting);
+    switch (understanding.outcome) {
+      case 'understood': {
+        const { meaning, slots, words } = understanding;
+        this.#lastHeard.value = { words, outcome: 'taken', takenFor: taughtForm(meaning) };
+        this.#sound('heard');
+        const channel: Channel = { by: 'voice', margin, snrDb };
+        void this.#take({ type: meaning, slots, channel }, { heardText: words, levelDbfs });
+        return;
+      }
+      case 'ambiguous':
+        this.#lastHeard.value = { words: understanding.words, outcome: 'ambiguous' };
+        this.#refuse(SESSION_LINES.whichOfTwo);
+        return;
+      case 'refused':
+        this.#lastHeard.value = { words: understanding.words, outcome: 'unclear' };
+        this.#refuse(
+          understanding.reason === 'value' ? SESSION_LINES.valueUnclear : SESSION_LINES.notUnderstood,
+        );
+        return;
+    }
+  }
+
+  #refuse(line: string): void {
+    this.#refusal = line;
+    this.#sound('notHeard');
+    this.#turns.send({ type: 'refused' });
+  }
+
+  #tabletNoticed(reason: Parameters<JobSession['voidLockout']>[0]): void {
+    if (this.#session.prompt().safety === 'keepOut') return;
+    void this.#session.voidLockout(reason).then(() => this.#ask());
+  }
+
+  /** A tablet nobody sees knows nothing of what happens at the machine. */
+  #pageHidOrShowed(): void {
+    if (document.visibilityState === 'hidden') {
+      this.#turns.send({ type: 'suspend' });
+      this.#tabletNoticed('void.slept');
+    } else if (this.#mouth) {
+      this.#turns.send({ type: 'resume' });
+    }
+  }
+
+  // What is asked.
+
+  /** Asks what the job asks now, or gives an aside in its place. */
+  #ask(aside?: Aside, before: Say = []): void {
+    const prompt = this.#session.prompt();
+    this.#aside.value = aside;
+    this.#asked = aside
+      ? { ...prompt, notices: [], question: aside.say }
+      : { ...prompt, notices: [...before, ...prompt.notices] };
+    this.#askings += 1;
+    if (!this.#mouth) return;
+    this.#turns.send({
+      type: 'ask',
+      prompt: {
+        id: `${prompt.state}#${this.#askings}`,
+        // A warning is heard to its end.
+        mayBeInterrupted: prompt.state !== 'job.safety.unknown.voided',
+      },
+    });
+  }
+
+  #sayingOf(saying: Saying): Say {
+    const { notices, question, brief } = this.#asked;
+    switch (saying.kind) {
+      case 'prompt':
+        return [...notices, ...question];
+      case 'short again':
+        return [saying.after === 'not understood' ? this.#refusal : SESSION_LINES.noAnswer, ...brief];
+      case 'what can be said':
+        return sayWhatCanBeSaid(this.#asked);
+      case 'big buttons':
+        return [SESSION_LINES.answerByButton];
+    }
+  }
+
+  // What the turns have done for them.
+
+  #effects(): TurnEffects {
+    return {
+      prepareEars: () => {
+        const { expecting } = this.#asked;
+        const hearing = this.#hearing;
+        if (hearing)
+          this.#ears?.listenFor(hearing.recogniserList(expecting), { canGoOn: hearing.canGoOn(expecting) });
+      },
+      shutEars: (mayStopCutIn) => {
+        const stopWords = mayStopCutIn ? this.#stopWords() : undefined;
+        this.#ears?.shut(stopWords);
+      },
+      openEars: () => {
+        this.#sound('listening');
+        this.#afterEarcon(() => {
+          if (this.#turn.value === 'listening') this.#ears?.open();
+        });
+      },
+      speak: (_, saying) => this.#speak(this.#sayingOf(saying)),
+      hush: () => {
+        const speech = this.#speech;
+        this.#speech = undefined;
+        speech?.cut();
+      },
+      decide: (utterance) => this.#understand(utterance),
+      // The answers are buttons in every state, so nothing more has to come up.
+      showBigButtons: () => {},
+    };
+  }
+
+  #speak(say: Say): void {
+    const asking = this.#askings;
+    this.#afterEarcon(() => {
+      if (asking !== this.#askings) return;
+      const speech = this.#mouth?.speaker.speak(say);
+      this.#speech = speech;
+      void speech?.finished.then(() => {
+        if (this.#speech === speech) this.#turns.send({ type: 'mouth.finished' });
+      });
+    });
+  }
+
+  /** An earcon begins at once; what is spoken or listened for next waits for its end. */
+  #sound(earcon: Earcon): void {
+    const sounding = this.#mouth?.speaker.earcon(earcon).finally(() => {
+      if (this.#earcon === sounding) this.#earcon = undefined;
+    });
+    this.#earcon = sounding;
+  }
+
+  #afterEarcon(act: () => void): void {
+    if (this.#earcon) void this.#earcon.then(act);
+    else act();
+  }
+
+  #stopWords(): readonly string[] {
+    const hearing = this.#hearing;
+    return hearing ? phrasesFor('stop').map(({ words }) => hearing.graphToken(words)) : [];
+  }
+
+  // The ears.
+
+  #openEars(hearing: Hearing): Listener {
+    const ears = hearing.openEars();
+    ears.subscribe((event) => this.#heard(event, hearing));
+    return ears;
+  }
+
+  #heard(event: EarsEvent, hearing: Hearing): void {
+    switch (event.type) {
+      case 'model.progress':
+        this.#voice.value = { kind: 'starting', share: event.gotBytes / event.wantedBytes };
+        return;
+      case 'ready':
+        this.#voice.value = { kind: 'on', isWarm: false };
+        return;
+      case 'listening':
+        this.#voice.value = { kind: 'on', isWarm: event.isWarm };
+        return;
+      case 'level':
+        this.#level.value = event.reading;
+        return;
+      case 'speech.started':
+      case 'speech.dropped':
+        this.#turns.send({ type: event.type });
+        return;
+      case 'utterance':
+        // A cough or a knock says nothing, and is answered by nothing.
+        if (event.utterance.text === '') this.#turns.send({ type: 'speech.dropped' });
+        else this.#turns.send({ type: 'utterance', utterance: event.utterance });
+        return;
+      case 'stop.heard':
+        this.#turns.send({ type: 'stop.heard' });
+        void this.#take({ type: 'stop', slots: {}, channel: { by: 'voice', margin: 1, snrDb: 0 } });
+        return;
+      case 'band.limited':
+        this.#fail(SESSION_LINES.narrowBand);
+        return;
+      case 'failed':
+        this.#turns.send({ type: 'ears.failed' });
+        this.#fail(hearing.describeFailure(event.failure));
+        return;
+      case 'recovered':
+        this.#voice.value = { kind: 'on', isWarm: false };
+        this.#turns.send({ type: 'ears.recovered' });
+        return;
+      case 'paused':
+      case 'resumed':
+        return;
+    }
+  }
+
+  #fail(sentence: string): void {
+    this.#voice.value = { kind: 'failed', sentence };
+  }
+
+  #currentView(): ConversationView {
+    const { context } = this.#session.snapshot.value;
+    const prompt = this.#session.prompt();
+    return {
+      prompt,
+      context,
+      turn: this.#turn.value,
+      voice: this.#voice.value,
+      choices: choicesFor(prompt, context),
+      record: this.#session.record.value,
+      ...present('level', this.#level),
+      ...present('lastHeard', this.#lastHeard),
+      ...present('aside', this.#aside),
+    };
+  }
+}
+
+function present<K extends string, V>(key: K, { value }: Signal<V | undefined>): { [P in K]?: V } {
+  return value === undefined ? {} : ({ [key]: value } as { [P in K]?: V });
+}
+
+function turnOf(state: string): Turn {
+  switch (state) {
+    case 'speaking':
+    case 'echoTail':
+      return 'speaking';
+    case 'listening':
+      return 'listening';
+    case 'hearing':
+      return 'hearing';
+    case 'deciding':
+      return 'thinking';
+    default:
+      return 'quiet';
+  }
+}

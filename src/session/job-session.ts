@@ -1,0 +1,74 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import { createActor } from 'xstate';
+import type { HeardEvent, JobEvent, SystemVoid } from '../../flows/heard.ts';
+import { jobMachine } from '../../flows/job.ts';
+import { type JobSnapshot, type Prompt, promptOf } from '../../flows/prompt.ts';
+import type { Appended, JobLog } from '../records/job-log.ts';
+import type { EntryDraft } from '../records/log-entry.ts';
+import type { RecordState } from './view.ts';
+
+/** What a voice leaves in the record beside its meaning. */
+export type VoiceTrace = Pick<EntryDraft, 'heardText' | 'levelDbfs'>;
+
+/**
+ * One job while it runs: the charts, and the log that they can be worked out from again. Voice, buttons and the
+ * tablet's own watch all come in through here, one event at a time.
+ */
+export interface JobSession {
+  readonly snapshot: ReadonlySignal<JobSnapshot>;
+  readonly record: ReadonlySignal<RecordState>;
+  prompt(): Prompt;
+  /** Whether the job takes an event now; what it does not take is not an answer to what was asked. */
+  takes(event: JobEvent): boolean;
+  /**
+   * Sends an event to the charts and puts it on the disk. The charts move at once, so that a void is never late;
+   * the promise tells when the line is kept, and nothing is called recorded before.
+   */
+  send(event: HeardEvent, trace?: VoiceTrace): Promise<Appended>;
+  /** Takes the lockout away, for a reason the tablet noticed by itself. */
+  voidLockout(reason: SystemVoid): Promise<Appended>;
+  /** Tries again what could not be put on the disk. */
+  retry(): Promise<Appended>;
+  dispose(): void;
+}
+
+/**
+ * Runs a job on from where its log left it.
+ * @param log open for writing
+ * @param from the snapshot the log leads to; left out for a new job. Whoever resumes voids the lockout first.
+ */
+export function runJob(log: JobLog, from?: JobSnapshot): JobSession {
+  const actor = createActor(
+    jobMachine,
+    from ? { snapshot: jobMachine.getPersistedSnapshot(from) } : {},
+  ).start();
+  const snapshot = signal<JobSnapshot>(actor.getSnapshot());
+  const record = signal<RecordState>({ kind: 'kept' });
+
+  async function note(appending: Promise<Appended>): Promise<Appended> {
+    record.value = { kind: 'keeping' };
+    const appended = await appending;
+    record.value = appended.kept
+      ? { kind: 'kept' }
+      : { kind: 'notKept', sentence: appended.trouble.sentence };
+    return appended;
+  }
+
+  function apply(event: JobEvent, trace: VoiceTrace = {}): Promise<Appended> {
+    const promptState = promptOf(actor.getSnapshot()).state;
+    actor.send(event);
+    snapshot.value = actor.getSnapshot();
+    return note(log.append({ event, promptState, ...trace }, snapshot.value));
+  }
+
+  return {
+    snapshot,
+    record,
+    prompt: () => promptOf(snapshot.value),
+    takes: (event) => actor.getSnapshot().can(event),
+    send: apply,
+    voidLockout: (type) => apply({ type }),
+    retry: () => note(log.retry()),
+    dispose: () => actor.stop(),
+  };
+}
