@@ -90,8 +90,16 @@ describe('sequential test', () => {
     expect(weights.perMiss.toFixed(3)).toBe('2.996');
     expect(judgeInSequence(plan, []).cleanTiesStillNeeded).toBe(30);
     expect(judgeInSequence(plan, cleanRun(29)).verdict).toBe('keep tying');
-    expect(judgeInSequence(plan, cleanRun(30))).toMatchObject({ verdict: 'fixed', tiesUsed: 30 });
-    expect(judgeInSequence(plan, [false])).toMatchObject({ verdict: 'still faulty', tiesUsed: 1 });
+    expect(judgeInSequence(plan, cleanRun(30))).toMatchObject({
+      verdict: 'fixed',
+      tiesUsed: 30,
+      cleanTiesStillNeeded: 0,
+    });
+    expect(judgeInSequence(plan, [false])).toMatchObject({
+      verdict: 'still faulty',
+      tiesUsed: 1,
+      cleanTiesStillNeeded: 0,
+    });
   });
 
   test('good 0.5 % against bad 5 %: 64 clean ties, and a miss costs 50 more', () => {

@@ -19,10 +19,10 @@ test('stretching a new chain gives back the stretch', () => {
 test('the verdict turns at two and three per cent', () => {
   const verdict = (measuredIn: number) => chainWear(0.625, 12, measuredIn).verdict;
   expect(verdict(7.5)).toBe('good');
-  expect(verdict(7.64)).toBe('good');
-  expect(verdict(7.66)).toBe('replace soon');
-  expect(verdict(7.72)).toBe('replace soon');
-  expect(verdict(7.73)).toBe('replace now');
+  expect(verdict(7.649)).toBe('good');
+  expect(verdict(7.651)).toBe('replace soon');
+  expect(verdict(7.724)).toBe('replace soon');
+  expect(verdict(7.726)).toBe('replace now');
 });
 
 test('a miscounted chain is refused, not judged', () => {
