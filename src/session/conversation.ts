@@ -20,6 +20,7 @@ import { watchSafety } from './safety-watch.ts';
 import type { Conversation, ConversationView, LastHeard, Turn, VoiceState } from './view.ts';
 
 type Hearing = typeof import('./hearing.ts');
+type Understanding = typeof import('./understanding.ts');
 
 /** Joins a running job to the ears, the mouth and the screen. One event at a time comes in, by voice or by touch. */
 export function converse(session: JobSession): Conversation {
@@ -41,6 +42,7 @@ class JobConversation implements Conversation {
   #askings = 0;
   #refusal: string = SESSION_LINES.notUnderstood;
   #hearing: Hearing | undefined;
+  #understanding: Promise<Understanding> | undefined;
   #ears: Listener | undefined;
   #mouth: Mouth | undefined;
   #speech: Speech | undefined;
@@ -81,6 +83,7 @@ class JobConversation implements Conversation {
       const [mouth, hearing] = await Promise.all([opening, import('./hearing.ts')]);
       this.#mouth ??= mouth;
       this.#hearing = hearing;
+      this.#understanding ??= import('./understanding.ts');
       this.#ears ??= this.#openEars(hearing);
       this.#ask();
       this.#turns.send({ type: 'resume' });
@@ -132,12 +135,11 @@ class JobConversation implements Conversation {
     this.#ask(undefined, kept ? [] : [SESSION_LINES.notKept]);
   }
 
-  #understand(utterance: Utterance): void {
-    const hearing = this.#hearing;
-    if (!hearing) return;
+  async #understand({ text, levelDbfs, snrDb, margin }: Utterance): Promise<void> {
     this.#watch.activity();
-    const { text, levelDbfs, snrDb, margin } = utterance;
-    const understanding = hearing.understand(text, this.#session.prompt().expecting);
+    const understand = (await this.#understanding)?.understand;
+    if (!understand) return;
+    const understanding = understand(text, this.#session.prompt().expecting);
     switch (understanding.outcome) {
       case 'understood': {
         const { meaning, slots, words } = understanding;
@@ -242,7 +244,7 @@ class JobConversation implements Conversation {
         this.#speech = undefined;
         speech?.cut();
       },
-      decide: (utterance) => this.#understand(utterance),
+      decide: (utterance) => void this.#understand(utterance),
       // The answers are buttons in every state, so nothing more has to come up.
       showBigButtons: () => {},
     };

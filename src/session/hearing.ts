@@ -1,13 +1,9 @@
 import { builtModel } from '../../audio/command-model/built.ts';
 import { createListener, type Listener } from '../../audio/ears/listener.ts';
 
-/**
- * What it takes to understand a voice: loaded only when somebody wants to speak, because the recogniser and the
- * reader of spoken numbers outweigh the rest of the app many times.
- */
+/** The ears, loaded only when somebody wants to speak: the recogniser outweighs the rest of the app many times. */
 export { describeFailure } from '../../audio/ears/failures.ts';
 export { canGoOn, graphToken, recogniserList } from '../../grammar/compile.ts';
-export { understand } from '../../grammar/understand.ts';
 
 /** The ears with the speech model that this build of the app carries. */
 export function openEars(): Listener {
