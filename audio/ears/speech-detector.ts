@@ -45,12 +45,15 @@ const VOICED_TO_GO_ON = 0.25;
 /** No single band may count for more than this: a pure whistle is one band and no voice. */
 const MOST_PER_BAND = 5;
 
+/** Nor any single frame for more than this: a knock's loud frames must not ring on in the smoothed score. */
+const MOST_PER_FRAME = 1.5;
+
 /** How the score is smoothed from frame to frame. */
 const SCORE_KEEP = 0.7;
 
 /** Speech starts when this many of the last frames are voiced. */
 const START_WINDOW_FRAMES = 20;
-const START_VOICED_FRAMES = 10;
+const START_VOICED_FRAMES = 12;
 
 /** Share of a new frame in a band's noise: in quiet, and in speech where the band falls under its noise. */
 const NOISE_FOLLOW = 0.04;
@@ -156,7 +159,7 @@ export class SpeechDetector {
       const ratio = (powers[band] as number) / (this.#noise[band] as number);
       if (ratio > 1) sum += Math.min(MOST_PER_BAND, ratio - 1 - Math.log(ratio));
     }
-    return sum / BANDS;
+    return Math.min(MOST_PER_FRAME, sum / BANDS);
   }
 
   #followNoise(powers: Float64Array, isSpeech: boolean): void {

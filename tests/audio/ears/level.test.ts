@@ -1,0 +1,101 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  LevelMeter,
+  type NoiseWord,
+  noiseWord,
+  rmsDbfs,
+  SILENCE_DBFS,
+  snrDb,
+} from '../../../audio/ears/level.ts';
+import { blocksOf, sine, voiceLike, whiteNoise } from './test-sounds.ts';
+
+describe('loudness', () => {
+  // The root mean square of a sine is its peak over the root of two: 20 log10(1/sqrt 2) = -3.0103 dB.
+  it('reads -3.01 dBFS for a full-scale sine', () => {
+    expect(rmsDbfs(sine(16_000, 1_000))).toBeCloseTo(-3.0103, 3);
+  });
+
+  it('reads 6.02 dB less for half the amplitude', () => {
+    expect(rmsDbfs(sine(16_000, 1_000, 16_000, 0.5))).toBeCloseTo(-3.0103 - 6.0206, 3);
+  });
+
+  it('reads the bottom of its scale for silence and for nothing', () => {
+    expect(rmsDbfs(new Float32Array(100))).toBe(SILENCE_DBFS);
+    expect(rmsDbfs(new Float32Array(0))).toBe(SILENCE_DBFS);
+  });
+});
+
+describe('signal to noise', () => {
+  it('takes the noise out of the mixture: equal powers together read 3 dB more and are a ratio of 0 dB', () => {
+    expect(snrDb(-20 + 10 * Math.log10(2), -20)).toBeCloseTo(0, 6);
+    expect(snrDb(-20 + 10 * Math.log10(11), -20)).toBeCloseTo(10, 6);
+  });
+
+  it('is finite and rises with the speech, whatever the levels', () => {
+    const level = fc.double({ min: -100, max: 0, noNaN: true });
+    fc.assert(
+      fc.property(level, level, level, (a, b, noise) => {
+        const [quieter, louder] = a < b ? [a, b] : [b, a];
+        expect(Number.isFinite(snrDb(quieter, noise))).toBe(true);
+        expect(snrDb(louder, noise)).toBeGreaterThanOrEqual(snrDb(quieter, noise));
+      }),
+    );
+  });
+});
+
+describe('the noise word', () => {
+  it.each<[number, NoiseWord]>([
+    [35, 'good'],
+    [20, 'good'],
+    [19.9, 'fair'],
+    [10, 'fair'],
+    [9.9, 'poor'],
+    [5, 'poor'],
+    [4.9, 'too loud'],
+    [-20, 'too loud'],
+  ])('for %d dB is %s', (ratioDb, word) => {
+    expect(noiseWord(ratioDb)).toBe(word);
+  });
+
+  it('does not flicker at an edge, and is never more than the hysteresis from the truth', () => {
+    const ratio = fc.double({ min: -20, max: 50, noNaN: true });
+    const word = fc.constantFrom<NoiseWord>('good', 'fair', 'poor', 'too loud');
+    fc.assert(
+      fc.property(ratio, word, (ratioDb, before) => {
+        const now = noiseWord(ratioDb, before);
+        // Settled: the same ratio again changes nothing.
+        expect(noiseWord(ratioDb, now)).toBe(now);
+        // And either the plain word, or the plain word of a ratio 1.5 dB away.
+        expect([noiseWord(ratioDb), noiseWord(ratioDb - 1.5001), noiseWord(ratioDb + 1.5001)]).toContain(now);
+      }),
+    );
+    expect(noiseWord(19, 'good')).toBe('good');
+    expect(noiseWord(18, 'good')).toBe('fair');
+    expect(noiseWord(21, 'fair')).toBe('fair');
+    expect(noiseWord(22, 'fair')).toBe('good');
+  });
+});
+
+describe('the level meter', () => {
+  it.each([25, 15, 8])('finds a ratio of %d dB within 1.5 dB', (trueDb) => {
+    const meter = new LevelMeter();
+    const noiseRms = 0.005;
+    const noise = whiteNoise(16_000 * 6, noiseRms);
+    for (const block of blocksOf(noise.subarray(0, 48_000), 1_600)) meter.take(block, false);
+    const speech = voiceLike(3_000, noiseRms * 10 ** (trueDb / 20));
+    const mixed = noise.subarray(48_000).map((sample, i) => sample + (speech[i] as number));
+    let last = meter.take(new Float32Array(mixed.subarray(0, 1_600)), true);
+    for (const block of blocksOf(mixed.subarray(1_600), 1_600)) last = meter.take(block, true);
+    expect(Math.abs(last.snrDb - trueDb)).toBeLessThan(1.5);
+  });
+
+  it('keeps its floor while somebody speaks, and follows when the engine starts', () => {
+    const meter = new LevelMeter();
+    for (const block of blocksOf(whiteNoise(48_000, 0.001), 1_600)) meter.take(block, false);
+    for (const block of blocksOf(voiceLike(2_000, 0.1), 1_600)) meter.take(block, true);
+    expect(meter.floorDbfs).toBeCloseTo(-60, 0);
+    for (const block of blocksOf(whiteNoise(16_000 * 5, 0.03), 1_600)) meter.take(block, false);
+    expect(meter.floorDbfs).toBeCloseTo(20 * Math.log10(0.03), 0);
+  });
+});
