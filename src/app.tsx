@@ -1,0 +1,103 @@
+import { type ReadonlySignal, useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
+import type { JobSnapshot } from '../flows/prompt.ts';
+import './app.css';
+import type { JobLog } from './records/job-log.ts';
+import { type JobAbout, type Records, unkeptJobLog } from './records/records.ts';
+import { replay } from './records/replay.ts';
+import type { Kept } from './records/trouble.ts';
+import { JobScreen } from './screens/job-screen.tsx';
+import { NewJobScreen } from './screens/new-job-screen.tsx';
+import { Page } from './screens/page.tsx';
+import { RecordsScreen } from './screens/records-screen.tsx';
+import { goTo, type Route } from './screens/route.ts';
+import { StartScreen } from './screens/start-screen.tsx';
+import type { Conversation } from './session/view.ts';
+
+/** A job whose log is open, ready to be talked about. */
+export interface JobToTalkAbout {
+  readonly log: JobLog;
+  /** Where the log leads; missing for a new job. Whoever talks on voids the lockout first. */
+  readonly from?: JobSnapshot;
+}
+
+/** What the screens are given: the records, or why there are none, and a way to talk about a job. */
+export interface Services {
+  readonly records: Kept<Records>;
+  converse(job: JobToTalkAbout): Promise<Conversation>;
+}
+
+interface AppProps {
+  readonly services: Services;
+  readonly route: ReadonlySignal<Route>;
+}
+
+/** The whole app: one page at a time, by the address. A job that is left stays on the disk and can be resumed. */
+export function App({ services, route }: AppProps): JSX.Element {
+  const running = useSignal<{ readonly jobId: string; readonly conversation: Conversation } | undefined>(
+    undefined,
+  );
+  const here = route.value;
+
+  const talk = async (job: JobToTalkAbout) => {
+    running.value?.conversation.dispose();
+    running.value = { jobId: job.log.jobId, conversation: await services.converse(job) };
+    goTo({ page: 'job', jobId: job.log.jobId });
+  };
+  const begin = async (about: JobAbout) => {
+    const { records } = services;
+    const log = records.ok
+      ? (await records.value.startJob(about)).log
+      : unkeptJobLog(records.trouble, replay([]).snapshot);
+    await talk({ log });
+  };
+
+  const job = running.value;
+  useEffect(() => {
+    if (here.page === 'job') return;
+    running.value?.conversation.dispose();
+    running.value = undefined;
+  }, [here.page]);
+
+  switch (here.page) {
+    case 'start':
+      return <StartScreen records={services.records} />;
+    case 'new':
+      return <NewJobScreen records={services.records} onBegin={begin} />;
+    case 'job':
+      return job?.jobId === here.jobId ? (
+        <JobScreen conversation={job.conversation} onLeave={() => goTo({ page: 'start' })} />
+      ) : (
+        <Resume key={here.jobId} records={services.records} jobId={here.jobId} onOpened={talk} />
+      );
+    case 'records':
+      return <RecordsScreen records={services.records} />;
+    default:
+      return <StartScreen records={services.records} />;
+  }
+}
+
+interface ResumeProps {
+  readonly records: Kept<Records>;
+  readonly jobId: string;
+  onOpened(job: JobToTalkAbout): void;
+}
+
+/** Opens a job of the records and goes on with it, or says why it cannot. */
+function Resume({ records, jobId, onOpened }: ResumeProps): JSX.Element {
+  const problem = useSignal(records.ok ? '' : records.trouble.sentence);
+  useEffect(() => {
+    if (!records.ok) return;
+    void records.value.openJob(jobId).then((opened) => {
+      if (!opened.ok) problem.value = opened.trouble.sentence;
+      else if (!opened.value) problem.value = 'This job is not on this tablet. The others are under Records.';
+      else onOpened({ log: opened.value.log, from: opened.value.replayed.snapshot });
+    });
+  }, [records, jobId]);
+  return (
+    <Page title={problem.value === '' ? 'Opening the job' : 'The job does not open'}>
+      <p role="status">{problem.value}</p>
+    </Page>
+  );
+}

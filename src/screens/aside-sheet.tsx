@@ -1,0 +1,41 @@
+import type { JSX } from 'preact';
+import type { Aside } from '../../flows/asides.ts';
+import { sayText } from '../../grammar/say.ts';
+import { LockoutList } from './lockout-list.tsx';
+import type { ListedStep } from './lockout-progress.ts';
+import { Sheet } from './sheet.tsx';
+
+const ASIDE_TITLES: Readonly<Record<Aside['kind'], string>> = {
+  why: 'Why',
+  where: 'Where to look',
+  howFar: 'How far we are',
+  help: 'What can be said now',
+  repeat: 'Once more',
+};
+
+interface AsideSheetProps {
+  readonly aside: Aside;
+  /** The lockout while it is built; shown with "how far". */
+  readonly steps: readonly ListedStep[] | undefined;
+  onClose(): void;
+}
+
+/** An answer to "why", "show me", "how far" or "what can I say", over the question. */
+export function AsideSheet({ aside, steps, onClose }: AsideSheetProps): JSX.Element {
+  return (
+    <Sheet title={ASIDE_TITLES[aside.kind]} closeLabel="Back to the question" onClose={onClose}>
+      {aside.kind === 'help' ? (
+        <ul class="sayable">
+          {aside.say.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      ) : (
+        <p class="aside-text" aria-live="polite">
+          {sayText(aside.say)}
+        </p>
+      )}
+      {aside.kind === 'howFar' && steps ? <LockoutList steps={steps} /> : null}
+    </Sheet>
+  );
+}

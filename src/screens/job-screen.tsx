@@ -1,0 +1,135 @@
+import { useComputed, useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import type { Aside } from '../../flows/asides.ts';
+import type { JobContext } from '../../flows/job-context.ts';
+import type { Prompt } from '../../flows/prompt.ts';
+import type { MeaningId } from '../../grammar/lexicon.ts';
+import { sayText } from '../../grammar/say.ts';
+import type { Slots } from '../../grammar/understand.ts';
+import type { Conversation } from '../session/view.ts';
+import { AnswerTags } from './answer-tags.tsx';
+import { AsideSheet } from './aside-sheet.tsx';
+import { FixedBar } from './fixed-bar.tsx';
+import { HeardLine } from './heard-line.tsx';
+import './job-screen.css';
+import { LockoutList } from './lockout-list.tsx';
+import { type ListedStep, lockoutProgress, stepCount } from './lockout-progress.ts';
+import { NumberSheet } from './number-sheet.tsx';
+import { ProofCounter } from './proof-counter.tsx';
+import { QuestionPane } from './question-pane.tsx';
+import { SafetyPlate } from './safety-plate.tsx';
+import { Strand } from './strand.tsx';
+import { WordsSheet } from './words-sheet.tsx';
+
+interface JobScreenProps {
+  readonly conversation: Conversation;
+  /** Called when the person leaves a job that is still open; it is kept. */
+  onLeave(): void;
+}
+
+/** A running job: the safety plate, the strand, one question, its answers, and the words that always work. */
+export function JobScreen({ conversation, onLeave }: JobScreenProps): JSX.Element {
+  const open = useSignal<'question' | 'words' | 'number'>('question');
+  const readAside = useSignal<Aside | undefined>(undefined);
+  const prompt = useComputed(() => conversation.view.value.prompt);
+  const steps = useComputed(() => lockoutProgress(prompt.value));
+  const view = conversation.view.value;
+  const press = (meaning: MeaningId, slots?: Slots) => {
+    open.value = 'question';
+    conversation.press(meaning, slots);
+  };
+  const backToQuestion = () => {
+    open.value = 'question';
+  };
+  const sheet = () => {
+    const { value } = prompt.value.expecting;
+    if (open.value === 'words')
+      return <WordsSheet onPress={press} onLeave={onLeave} onClose={backToQuestion} />;
+    if (open.value === 'number' && value) {
+      return (
+        <NumberSheet
+          value={value}
+          question={sayText(prompt.value.brief)}
+          onMeasurement={(measurement) => press('value.measured', { measurement })}
+          onMissCount={(missCount) => press('value.missRate', { missCount })}
+          onClose={backToQuestion}
+        />
+      );
+    }
+    if (view.aside && view.aside !== readAside.value) {
+      return (
+        <AsideSheet
+          aside={view.aside}
+          steps={steps.value}
+          onClose={() => {
+            readAside.value = view.aside;
+          }}
+        />
+      );
+    }
+    return undefined;
+  };
+  return (
+    <div class="job-frame">
+      <main class="job">
+        <SafetyPlate state={prompt.value.safety} step={stepCount(steps.value)} />
+        <Strand
+          knots={view.context.answers.length}
+          turn={view.turn}
+          voice={view.voice}
+          level={view.level}
+          onVoiceOn={() => void conversation.startVoice()}
+          onVoiceOff={() => conversation.stopVoice()}
+        />
+        {sheet() ?? (
+          <>
+            <div class="job-middle">
+              <HeardLine
+                heard={view.lastHeard}
+                notices={prompt.value.notices}
+                record={view.record}
+                voice={view.voice}
+              />
+              <QuestionPane prompt={prompt.value} />
+            </div>
+            <SidePane prompt={prompt.value} steps={steps.value} context={view.context} />
+            <AnswerTags
+              prompt={prompt.value}
+              choices={view.choices}
+              onAnswer={({ meaning }) => press(meaning)}
+              onNumber={() => {
+                open.value = 'number';
+              }}
+            />
+          </>
+        )}
+        <FixedBar
+          isMoreOpen={open.value === 'words'}
+          onPress={press}
+          onMore={() => {
+            open.value = open.value === 'words' ? 'question' : 'words';
+          }}
+        />
+      </main>
+    </div>
+  );
+}
+
+interface SidePaneProps {
+  readonly prompt: Prompt;
+  readonly steps: readonly ListedStep[] | undefined;
+  readonly context: JobContext;
+}
+
+/** What stands beside the question: the steps of the lockout while it is built, the count while a repair is proved. */
+function SidePane({ prompt, steps, context }: SidePaneProps): JSX.Element {
+  return (
+    <aside class="job-side">
+      {steps ? (
+        <LockoutList steps={steps} />
+      ) : context.proof && prompt.state.startsWith('job.inquiry.proving') ? (
+        <ProofCounter proof={context.proof} />
+      ) : null}
+    </aside>
+  );
+}

@@ -1,0 +1,38 @@
+import type { JSX } from 'preact';
+import { type MeaningId, taughtForm, VOID_MEANINGS } from '../../grammar/lexicon.ts';
+import { asSentence } from './sentence.ts';
+import { Sheet } from './sheet.tsx';
+import { MORE_WORDS } from './universal-words.ts';
+
+interface WordsSheetProps {
+  onPress(meaning: MeaningId): void;
+  onLeave(): void;
+  onClose(): void;
+}
+
+/** Every word that always works, then everything that takes the lockout away, as buttons. */
+export function WordsSheet({ onPress, onLeave, onClose }: WordsSheetProps): JSX.Element {
+  return (
+    <Sheet title="Other words" closeLabel="Back to the question" onClose={onClose}>
+      <div class="word-grid">
+        {MORE_WORDS.map(({ meaning, label }) => (
+          <button type="button" key={meaning} onClick={() => onPress(meaning)}>
+            {label}
+          </button>
+        ))}
+        <button type="button" onClick={onLeave}>
+          Leave it for now
+        </button>
+      </div>
+      <h3>Something changed at the machine</h3>
+      <p>Any of these takes the lockout away at once.</p>
+      <div class="word-grid" data-kind="void">
+        {VOID_MEANINGS.map((meaning) => (
+          <button type="button" key={meaning} onClick={() => onPress(meaning)}>
+            {asSentence(taughtForm(meaning))}
+          </button>
+        ))}
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,60 @@
+import { effect, type Signal, signal } from '@preact/signals';
+import { asideFor } from '../../../flows/asides.ts';
+import { promptOf } from '../../../flows/prompt.ts';
+import { type MeaningId, taughtForm } from '../../../grammar/lexicon.ts';
+import type { JobToTalkAbout } from '../../../src/app.tsx';
+import { runJob } from '../../../src/session/job-session.ts';
+import type { Conversation, ConversationView } from '../../../src/session/view.ts';
+
+/** A conversation of the real charts by buttons alone, whose voice is acted: a test sets what it would show. */
+export interface ActedConversation extends Conversation {
+  readonly view: Signal<ConversationView>;
+  act(change: Partial<ConversationView>): void;
+}
+
+export function actConversation({ log, from }: JobToTalkAbout): ActedConversation {
+  const session = runJob(log, from);
+  if (from) void session.voidLockout('void.restarted');
+  const shown = (): Pick<ConversationView, 'prompt' | 'context' | 'choices'> => {
+    const snapshot = session.snapshot.value;
+    const prompt = promptOf(snapshot);
+    return {
+      prompt,
+      context: snapshot.context,
+      choices: prompt.expecting.meanings.map((meaning) => ({ meaning, label: taughtForm(meaning) })),
+    };
+  };
+  const view = signal<ConversationView>({
+    ...shown(),
+    turn: 'quiet',
+    voice: { kind: 'off' },
+    record: session.record.value,
+  });
+  const act = (change: Partial<ConversationView>) => {
+    view.value = { ...view.value, ...change };
+  };
+  const stopFollowing = effect(() => {
+    const record = session.record.value;
+    view.value = { ...view.peek(), ...shown(), record };
+  });
+  return {
+    view,
+    act,
+    press(meaning: MeaningId, slots = {}) {
+      const { aside: _, ...rest } = view.value;
+      view.value = rest;
+      const aside = asideFor(meaning, rest.prompt, rest.context);
+      if (aside) return act({ aside });
+      const event = { type: meaning, slots, channel: { by: 'touch' } } as const;
+      if (!session.takes(event)) return act({ lastHeard: { words: '', outcome: 'notForNow' } });
+      act({ lastHeard: { words: '', outcome: 'taken', takenFor: taughtForm(meaning) } });
+      void session.send(event);
+    },
+    startVoice: async () => act({ voice: { kind: 'on', isWarm: true }, turn: 'listening' }),
+    stopVoice: () => act({ voice: { kind: 'off' }, turn: 'quiet' }),
+    dispose() {
+      stopFollowing();
+      session.dispose();
+    },
+  };
+}

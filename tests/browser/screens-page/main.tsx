@@ -1,0 +1,37 @@
+import { render } from 'preact';
+import { App } from '../../../src/app.tsx';
+import { openRecords } from '../../../src/records/records.ts';
+import { watchRoute } from '../../../src/screens/route.ts';
+import { type ActedConversation, actConversation } from './acted-conversation.ts';
+
+/** What the browser tests reach through `window.screensPage`. */
+export interface ScreensPage {
+  /** The conversation of the job that is open. */
+  conversation(): ActedConversation;
+}
+
+declare global {
+  interface Window {
+    screensPage?: ScreensPage;
+  }
+}
+
+const root = document.getElementById('app');
+if (!root) throw new Error('The page has no place for the app.');
+
+let latest: ActedConversation | undefined;
+const services = {
+  records: await openRecords(),
+  converse: async (job: Parameters<typeof actConversation>[0]) => {
+    latest = actConversation(job);
+    return latest;
+  },
+};
+render(<App services={services} route={watchRoute()} />, root);
+
+window.screensPage = {
+  conversation() {
+    if (!latest) throw new Error('No job is open.');
+    return latest;
+  },
+};
