@@ -47,11 +47,11 @@ export function jobHeader(
   const last = entries.at(-1);
   if (!first || !last) throw new Error(`The job ${place.id} has no entry, so there is nothing to list.`);
   const { machineId, person } = aboutOf(entries);
-  const symptom = symptomOf(entries);
+  const symptom = symptomOf(entries)?.words;
   const repair = context.repairs.at(-1);
   const named = repair ?? (context.next.kind === 'name' ? context.next : undefined);
-  const cause = named && familyById(named.family)?.causes[named.cause]?.name;
-  const family = context.looksLike && familyById(context.looksLike)?.name;
+  const cause = named && familyById(named.family).causes[named.cause]?.name;
+  const family = context.looksLike && familyById(context.looksLike).name;
   return {
     ...place,
     createdAtMs: first.atMs,
@@ -89,18 +89,29 @@ export function aboutOf(entries: readonly LogEntry[]): {
   return { ...(machineId ? { machineId } : {}), ...(person ? { person } : {}) };
 }
 
+/** The fault as the person put it. */
+export interface Symptom {
+  readonly words: string;
+  /** Whether these are the person's own words or those on a button. */
+  readonly by: 'voice' | 'button';
+}
+
 /** The opening words as they were heard, or the phrase of the button that was pressed instead. */
-export function symptomOf(entries: readonly LogEntry[]): string | undefined {
+export function symptomOf(entries: readonly LogEntry[]): Symptom | undefined {
   const entry = entries.findLast(({ event }) => meaningOfSymptom(event.type));
   const meaning = entry && meaningOfSymptom(entry.event.type);
-  return meaning && (entry.heardText?.replaceAll('_', ' ') ?? taughtForm(meaning));
+  if (!meaning) return undefined;
+  return entry.heardText
+    ? { words: entry.heardText.replaceAll('_', ' '), by: 'voice' }
+    : { words: taughtForm(meaning), by: 'button' };
 }
 
 function meaningOfSymptom(type: string): SymptomMeaning | undefined {
   return SYMPTOM_MEANINGS.find((meaning) => meaning === type);
 }
 
-function statusOf(snapshot: JobSnapshot): JobStatus {
+/** Whether a job still goes on. */
+export function statusOf(snapshot: JobSnapshot): JobStatus {
   if (snapshot.matches({ inquiry: 'closed' })) return 'closed';
   return snapshot.matches({ inquiry: 'handedOver' }) ? 'handedOver' : 'open';
 }

@@ -1,4 +1,5 @@
 import { createActor } from 'xstate';
+import type { JobEvent } from '../../flows/heard.ts';
 import { jobMachine } from '../../flows/job.ts';
 import { type JobSnapshot, promptOf } from '../../flows/prompt.ts';
 import { isRecordEvent, type LogEntry } from './log-entry.ts';
@@ -12,6 +13,14 @@ export interface Replayed {
   readonly departsAtSeq?: number;
 }
 
+/** One event of a job, between what the job was before it and after it. */
+export interface RetracedStep {
+  readonly entry: LogEntry;
+  readonly event: JobEvent;
+  readonly before: JobSnapshot;
+  readonly after: JobSnapshot;
+}
+
 /**
  * Works a job out again from its log, by the events alone.
  *
@@ -20,14 +29,25 @@ export interface Replayed {
  * @param entries in order of `seq`
  */
 export function replay(entries: readonly LogEntry[]): Replayed {
+  const steps = [...retrace(entries)];
+  const snapshot = steps.at(-1)?.after ?? freshJob();
+  const departure = steps.find(({ entry, before }) => promptOf(before).state !== entry.promptState);
+  return departure ? { snapshot, departsAtSeq: departure.entry.seq } : { snapshot };
+}
+
+/** The job as it was after every event of its log, in order. @param entries in order of `seq` */
+export function* retrace(entries: readonly LogEntry[]): Generator<RetracedStep, void> {
   const actor = createActor(jobMachine).start();
-  let departsAtSeq: number | undefined;
-  for (const { seq, event, promptState } of entries) {
+  for (const entry of entries) {
+    const { event } = entry;
     if (isRecordEvent(event)) continue;
-    if (departsAtSeq === undefined && promptOf(actor.getSnapshot()).state !== promptState) departsAtSeq = seq;
+    const before = actor.getSnapshot();
     actor.send(event);
+    yield { entry, event, before, after: actor.getSnapshot() };
   }
-  const snapshot = actor.getSnapshot();
   actor.stop();
-  return departsAtSeq === undefined ? { snapshot } : { snapshot, departsAtSeq };
+}
+
+function freshJob(): JobSnapshot {
+  return createActor(jobMachine).start().getSnapshot();
 }

@@ -1,0 +1,134 @@
+import type { Repair } from '../../flows/job-context.ts';
+import type { PartId } from '../../flows/knotter.ts';
+import type { SafetyState } from '../../flows/prompt.ts';
+import type { Measurement } from '../../grammar/measurements.ts';
+import type { Side } from '../../grammar/sides.ts';
+import type { JobStatus, Symptom } from '../records/job-header.ts';
+import type { Initials } from '../records/log-entry.ts';
+import type { MachineProfile } from '../records/machine.ts';
+
+/** Everything a job record has to say, worked out from the log and ready to be laid on paper, or into a file. */
+export interface JobCard {
+  readonly jobId: string;
+  readonly startedAtMs: number;
+  readonly lastAtMs: number;
+  readonly status: JobStatus;
+  readonly person?: Initials;
+  readonly machine?: MachineProfile;
+  readonly side?: Side;
+  readonly symptom?: Symptom;
+  /** Answers that told something, in the order they were given; what was taken back is not among them. */
+  readonly findings: readonly Finding[];
+  readonly repairs: readonly RepairLine[];
+  readonly parts: readonly PartLine[];
+  readonly lockout: readonly LockoutLine[];
+  /** Causes of the likeliest family that the findings speak against. */
+  readonly excluded: readonly Suspect[];
+  /** Explanations still worth a thought, likeliest first. */
+  readonly suspects: readonly Suspect[];
+  /** How the likeliest explanations rose and fell with every answer. */
+  readonly beliefs: BeliefPath;
+  readonly notes: readonly Note[];
+  readonly unresolved: readonly string[];
+  readonly machineAsLeft: string;
+  readonly notToDo: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export interface Finding {
+  readonly kind: 'evidence' | 'check';
+  readonly atMs: number;
+  readonly part: PartId;
+  readonly asked: string;
+  readonly answer: string;
+  readonly pointsAtFault: boolean;
+  readonly measured?: MeasuredFinding;
+}
+
+export interface MeasuredFinding {
+  readonly value: Measurement;
+  /** The band that would have been in order, as text with its unit: "40 to 60 lbf". */
+  readonly band: string;
+  /** Where that band comes from, and what wins over it. */
+  readonly bandStanding: string;
+}
+
+export interface RepairLine {
+  readonly cause: string;
+  /** What was done, one instruction a line. */
+  readonly steps: readonly string[];
+  readonly outcome: Repair['outcome'];
+  readonly proof?: ProofLine;
+}
+
+/** What the counted ties say of a repair. */
+export interface ProofLine {
+  readonly before: BeforeRepair;
+  /** Clean ties in a row it takes at the confidence below. */
+  readonly needed: number;
+  readonly clean: number;
+  /** As a fraction. */
+  readonly confidence: number;
+  /** Highest miss rate still believable after the clean run, one-sided and exact; missing before the first tie. */
+  readonly atMost?: number;
+  /** Chance of so clean a run had the repair changed nothing (Fisher's exact test); where the misses were counted. */
+  readonly chanceOfNoChange?: number;
+  /** The claim in plain words with its number; never more than the ties counted bear out. */
+  readonly claim: string;
+}
+
+export type BeforeRepair =
+  | {
+      readonly counted: true;
+      readonly misses: number;
+      readonly ties: number;
+      readonly rate: number;
+      /** Exact two-sided interval of the rate. */
+      readonly lower: number;
+      readonly upper: number;
+    }
+  /** Nobody had counted; a rate was taken for granted, an expert estimate. */
+  | { readonly counted: false; readonly rate: number };
+
+export interface PartLine {
+  readonly name: string;
+  readonly side?: Side;
+  /** The cause, and the findings behind it. */
+  readonly reason: string;
+  readonly state: 'fitted' | 'toOrder';
+}
+
+export type LockoutLine =
+  | {
+      readonly kind: 'confirmed';
+      readonly atMs: number;
+      readonly text: string;
+      /** Published clauses the step answers. */
+      readonly answersTo: readonly string[];
+      readonly by: 'voice' | 'button';
+    }
+  | { readonly kind: 'reached'; readonly atMs: number; readonly state: SafetyState; readonly text: string }
+  | { readonly kind: 'voided'; readonly atMs: number; readonly text: string }
+  /** Said, but not clearly enough to count. */
+  | { readonly kind: 'notTaken'; readonly atMs: number; readonly text: string };
+
+export interface Suspect {
+  readonly cause: string;
+  readonly family: string;
+  readonly probability: number;
+  /** For what is excluded: the findings that speak against it. For what is not: those that speak for it. */
+  readonly because: readonly string[];
+}
+
+/** Probabilities before the first answer and after each, for the explanations that end likeliest. */
+export interface BeliefPath {
+  /** What was answered, in order. */
+  readonly answers: readonly string[];
+  /** One more probability than there are answers. */
+  readonly causes: readonly { readonly cause: string; readonly probabilities: readonly number[] }[];
+}
+
+export interface Note {
+  readonly atMs: number;
+  readonly text: string;
+}

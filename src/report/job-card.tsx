@@ -1,0 +1,68 @@
+import type { JSX } from 'preact';
+import { BeliefChart } from './belief-chart.tsx';
+import type { JobCard } from './card.ts';
+import { Findings, Heading, Lines, LockoutLog, Parts, Repair, Section, Suspects } from './card-sections.tsx';
+import { momentText } from './words.ts';
+import './job-card.css';
+
+/** The whole record of a job, laid out for an A4 or a Letter page. */
+export function JobCardSheet({ card }: { readonly card: JobCard }): JSX.Element {
+  const { machine } = card;
+  return (
+    <article class="paper">
+      <Heading title="Job card" card={card} />
+      <Section title="Found">
+        <Findings findings={card.findings} />
+      </Section>
+      {card.repairs.length > 0 ? (
+        <Section title="Put right, and proof">
+          {card.repairs.map((repair, index) => (
+            <Repair key={`${index}${repair.cause}`} repair={repair} />
+          ))}
+        </Section>
+      ) : null}
+      {card.parts.length > 0 ? (
+        <Section title="Parts">
+          <Parts parts={card.parts} />
+        </Section>
+      ) : null}
+      {card.suspects.length > 0 ? (
+        <Section title="Explanations, by how likely the findings make them">
+          <Suspects suspects={card.suspects} />
+          <p class="standing">Probabilities rest on expert estimates.</p>
+          <BeliefChart path={card.beliefs} />
+        </Section>
+      ) : null}
+      {card.excluded.length > 0 ? (
+        <Section title="As good as excluded">
+          <Suspects suspects={card.excluded} />
+        </Section>
+      ) : null}
+      {card.unresolved.length > 0 ? (
+        <Section title="Left open">
+          <Lines lines={card.unresolved} />
+        </Section>
+      ) : null}
+      {card.notes.length > 0 ? (
+        <Section title="Notes">
+          <Lines lines={card.notes.map(({ atMs, text }) => `${momentText(atMs)}: ${text}`)} />
+        </Section>
+      ) : null}
+      {machine && machine.manualValues.length > 0 ? (
+        <Section title="Values entered for this machine">
+          <Lines
+            lines={machine.manualValues.map(
+              ({ name, amount, unit, source }) => `${name}: ${amount} ${unit}, from ${source}`,
+            )}
+          />
+        </Section>
+      ) : null}
+      <Section title="Lockout log, as read back, by the tablet’s clock">
+        {card.lockout.length > 0 ? <LockoutLog lines={card.lockout} /> : <p>Nothing was locked out.</p>}
+      </Section>
+      <Section title="Before anything else">
+        <Lines lines={card.cautions} />
+      </Section>
+    </article>
+  );
+}

@@ -1,0 +1,133 @@
+import type { Answer } from '../../flows/diagnosis/answer.ts';
+import { familyById } from '../../flows/families/all.ts';
+import type { Proof, Repair } from '../../flows/job-context.ts';
+import { type JobSnapshot, safetyOf } from '../../flows/prompt.ts';
+import { sayHandOver } from '../../flows/sayings.ts';
+import type { Side } from '../../grammar/sides.ts';
+import { aboutOf, statusOf, symptomOf } from '../records/job-header.ts';
+import type { LogEntry } from '../records/log-entry.ts';
+import type { MachineProfile } from '../records/machine.ts';
+import { type RetracedStep, replay, retrace } from '../records/replay.ts';
+import { AS_LEFT, CAUTIONS, NOT_TO_DO } from './advice.ts';
+import type { JobCard, PartLine, RepairLine } from './card.ts';
+import { askedText, datedAnswers, findingOf, findingText, tellsNothing } from './findings.ts';
+import { lockoutLines } from './lockout-lines.ts';
+import { proofLine } from './proof-line.ts';
+import { answersThatSpeak, beliefPath, causeText, weighed } from './suspects.ts';
+
+export interface CardSource {
+  /** The whole log, in order, at least its first entry. */
+  readonly entries: readonly LogEntry[];
+  /** The machine the job is about, as it is known now. */
+  readonly machine?: MachineProfile;
+}
+
+/**
+ * Works the card out from the log alone, so that it says what was said.
+ * @throws Error where the log has no entry
+ */
+export function makeCard({ entries, machine }: CardSource): JobCard {
+  const [first] = entries;
+  const last = entries.at(-1);
+  if (!first || !last) throw new Error('A log without an entry has nothing to report.');
+  const steps = [...retrace(entries)];
+  const { snapshot, departsAtSeq } = replay(entries);
+  const { context } = snapshot;
+  const { person } = aboutOf(entries);
+  const symptom = symptomOf(entries);
+  return {
+    jobId: first.jobId,
+    startedAtMs: first.atMs,
+    lastAtMs: last.atMs,
+    status: statusOf(snapshot),
+    ...(person ? { person } : {}),
+    ...(machine ? { machine } : {}),
+    ...(context.side ? { side: context.side } : {}),
+    ...(symptom ? { symptom } : {}),
+    findings: datedAnswers(steps).flatMap((dated) => findingOf(dated) ?? []),
+    repairs: repairLines(steps, context.repairs),
+    parts: partLines(snapshot),
+    lockout: lockoutLines(steps),
+    ...weighed(context.answers),
+    beliefs: beliefPath(context.answers),
+    notes: entries.flatMap(({ atMs, event }) =>
+      event.type === 'record.note' ? [{ atMs, text: event.text }] : [],
+    ),
+    unresolved: unresolved(snapshot, departsAtSeq),
+    machineAsLeft: AS_LEFT[safetyOf(snapshot)],
+    notToDo: NOT_TO_DO,
+    cautions: CAUTIONS,
+  };
+}
+
+function repairLines(steps: readonly RetracedStep[], repairs: readonly Repair[]): readonly RepairLine[] {
+  const proofs = proofsByRepair(steps);
+  return repairs.map(({ family, cause, outcome }, index) => {
+    const proof = proofs.get(index);
+    return {
+      cause: causeText({ family, cause }),
+      steps: familyById(family).causes[cause]?.remedy.steps ?? [],
+      outcome,
+      ...(proof ? { proof: proofLine(proof, outcome) } : {}),
+    };
+  });
+}
+
+/** The proof counted for each repair, by its place among them: the context keeps only the last. */
+function proofsByRepair(steps: readonly RetracedStep[]): ReadonlyMap<number, Proof> {
+  const proofs = new Map<number, Proof>();
+  for (const { before, after } of steps) {
+    const { proof, repairs } = after.context;
+    if (proof && proof !== before.context.proof) proofs.set(repairs.length - 1, proof);
+  }
+  return proofs;
+}
+
+/** Parts that repairs fitted, and those a named cause would take that was not put right here. */
+function partLines({ context }: JobSnapshot): readonly PartLine[] {
+  const { repairs, next, answers, side } = context;
+  const fitted = repairs.flatMap(({ family, cause }) => partsFor({ family, cause }, 'fitted', answers, side));
+  const isRepaired = repairs.some(
+    ({ cause, family }) => next.kind === 'name' && cause === next.cause && family === next.family,
+  );
+  return next.kind === 'name' && !isRepaired
+    ? [...fitted, ...partsFor(next, 'toOrder', answers, side)]
+    : fitted;
+}
+
+function partsFor(
+  hypothesis: Pick<Repair, 'family' | 'cause'>,
+  state: PartLine['state'],
+  answers: readonly Answer[],
+  side: Side | undefined,
+): readonly PartLine[] {
+  const readings = answersThatSpeak('for', hypothesis, answers)
+    .filter(({ question }) => question.startsWith('check.'))
+    .map(findingText);
+  const reason = [`${causeText(hypothesis)}.`, ...readings].join(' ');
+  return (familyById(hypothesis.family).causes[hypothesis.cause]?.remedy.parts ?? []).map((name) => ({
+    name,
+    ...(side ? { side } : {}),
+    reason,
+    state,
+  }));
+}
+
+function unresolved(snapshot: JobSnapshot, departsAtSeq?: number): readonly string[] {
+  const { context } = snapshot;
+  const unproved = context.repairs.at(-1)?.outcome === 'done';
+  return [
+    ...(statusOf(snapshot) === 'open' ? ['The job is still open.'] : []),
+    ...(context.handOver ? sayHandOver(context) : []),
+    ...(unproved ? ['The last repair is not proved: the counting of ties did not finish.'] : []),
+    ...context.answers
+      .filter(tellsNothing)
+      .flatMap(({ question }) => askedText(question) ?? [])
+      .map((asked) => `Not answered. ${asked}`),
+    ...(departsAtSeq === undefined
+      ? []
+      : [
+          `This log was written by another version of the app. From its line ${departsAtSeq} on, what is worked out here may differ from what was said then.`,
+        ]),
+  ];
+}
