@@ -22,6 +22,13 @@ import type { Conversation, ConversationView, LastHeard, Turn, VoiceState } from
 type Hearing = typeof import('./hearing.ts');
 type Understanding = typeof import('./understanding.ts');
 
+/** On the browser's own timeline, for whoever measures how long a person waits. */
+export const MARKS = {
+  ready: 'ears.ready',
+  decided: 'utterance.decided',
+  replyBegan: 'reply.began',
+} as const;
+
 /** Joins a running job to the ears, the mouth and the screen. One event at a time comes in, by voice or by touch. */
 export function converse(session: JobSession): Conversation {
   return new JobConversation(session);
@@ -256,6 +263,9 @@ class JobConversation implements Conversation {
       if (asking !== this.#askings) return;
       const speech = this.#mouth?.speaker.speak(say);
       this.#speech = speech;
+      void speech?.started.then((at) => {
+        if (at !== 'never') performance.mark(MARKS.replyBegan, { startTime: at });
+      });
       void speech?.finished.then(() => {
         if (this.#speech === speech) this.#turns.send({ type: 'mouth.finished' });
       });
@@ -294,6 +304,7 @@ class JobConversation implements Conversation {
         this.#voice.value = { kind: 'starting', share: event.gotBytes / event.wantedBytes };
         return;
       case 'ready':
+        performance.mark(MARKS.ready, { detail: { modelLoadMs: event.loadMs } });
         this.#voice.value = { kind: 'on', isWarm: false };
         return;
       case 'listening':
@@ -308,6 +319,7 @@ class JobConversation implements Conversation {
         return;
       case 'utterance':
         // A cough or a knock says nothing, and is answered by nothing.
+        performance.mark(MARKS.decided, { startTime: event.utterance.decidedAtMs });
         if (event.utterance.text === '') this.#turns.send({ type: 'speech.dropped' });
         else this.#turns.send({ type: 'utterance', utterance: event.utterance });
         return;

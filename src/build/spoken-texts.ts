@@ -1,0 +1,19 @@
+import { spokenByFlows } from '../../flows/spoken.ts';
+import { MEANING_IDS, ruleOf, taughtForm } from '../../grammar/lexicon.ts';
+import { sayInventory } from '../../grammar/say.ts';
+import { SESSION_LINES } from '../session/lines.ts';
+
+/** Every fragment the app can speak, once each: what `npm run voice` renders and the tests hold speech against. */
+export function spokenTexts(): readonly string[] {
+  const readBacks = MEANING_IDS.map((meaning) => ruleOf(meaning).readBack);
+  const taught = MEANING_IDS.map(taughtForm);
+  return [
+    ...new Set([
+      ...sayInventory(),
+      ...spokenByFlows(),
+      ...readBacks,
+      ...taught,
+      ...Object.values(SESSION_LINES),
+    ]),
+  ].filter((text) => text !== '');
+}
