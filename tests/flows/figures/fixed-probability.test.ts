@@ -29,6 +29,7 @@ test('two runs in a row are one long run', () => {
 test('certainty is not moved, and long runs do not drown in rounding', () => {
   const b = { prior: 0.5, fixedRate: 0.5, faultyRate: 0.9 };
   expect(chanceFixed({ ...b, prior: 0 }, 100)).toBe(0);
+  expect(chanceFixed({ ...b, prior: 0 }, 100_000)).toBe(0);
   expect(chanceFixed({ ...b, prior: 1 }, 100)).toBe(1);
   expect(chanceFixed(b, 100_000)).toBe(1);
   expect(chanceFixed({ ...b, fixedRate: 0.9, faultyRate: 0.5, prior: 0.9 }, 100_000)).toBe(0);
