@@ -1,6 +1,6 @@
 import { ruleOf } from '../grammar/lexicon.ts';
 import type { Measurement } from '../grammar/measurements.ts';
-import { type Say, sayBand, sayMeasure, sayOutOf, sayWhole } from '../grammar/say.ts';
+import { type Precision, type Say, sayBand, sayMeasure, sayOutOf, sayWhole } from '../grammar/say.ts';
 import { familyById } from './families/all.ts';
 import type { FamilyId } from './families/family.ts';
 import { upperBoundAfterClean } from './figures/clean-ties.ts';
@@ -41,7 +41,12 @@ export function sayNotice(notice: Notice): Say {
     case 'implausible':
       return [
         LINES.implausible,
-        ...sayBand(notice.low.amount, notice.high.amount, notice.high.unit),
+        ...sayBand(
+          notice.low.amount,
+          notice.high.amount,
+          notice.high.unit,
+          precisionFor(notice.high.unit, [notice.low.amount, notice.high.amount]),
+        ),
         LINES.sayItAgain,
       ];
     case 'looksLike':
@@ -69,13 +74,16 @@ export function sayPending({ pending }: JobContext): Say {
 
 /** A measurement as it is read back, to the thirty-second where it is a fraction of an inch. */
 export function sayMeasurement({ amount, unit }: Measurement): Say {
-  const fraction = unit === 'inch' || unit === 'turn' || unit === 'foot';
-  if (Number.isInteger(amount)) return sayMeasure(amount, unit);
-  return sayMeasure(
-    amount,
-    unit,
-    fraction && Number.isInteger(amount * 32) ? { finestPart: 32 } : { decimals: 2 },
-  );
+  return sayMeasure(amount, unit, precisionFor(unit, [amount]));
+}
+
+/** Whole where the amounts are, else the marks of a rule or the parts of a turn, else two decimals. */
+function precisionFor(unit: Measurement['unit'], amounts: readonly number[]): Precision {
+  if (amounts.every(Number.isInteger)) return { decimals: 0 };
+  const isInParts = unit === 'inch' || unit === 'turn' || unit === 'foot';
+  return isInParts && amounts.every((amount) => Number.isInteger(amount * 32))
+    ? { finestPart: 32 }
+    : { decimals: 2 };
 }
 
 /** The cause that was named, how sure, and the first step of its remedy. */
