@@ -1,8 +1,8 @@
 /** Written by `npm run model`; not to be edited. The bundled speech model that public/model/ holds. */
 export const builtModel = {
-  fileName: 'commands-5b7e09da.model',
-  bytes: 3266552,
-  sha256: '5b7e09dab75c59887e01c3c5838c331cc040a9a2017bb734a028ee5d1de56e76',
+  fileName: 'commands-06edf474.model',
+  bytes: 2621200,
+  sha256: '06edf4746e66a3284c079bbf899b63e6067a60174ce04f392ae7503725499e4c',
   /** Of the phrases, words and pronunciations it was made from. */
-  vocabularySha256: '9eeb7c037f59171bb322a5d714647db27ac8fd3f5c5e78e80cc79fc2381d1854',
+  vocabularySha256: 'b1c26719a3e6d19900613bb232e1aac2e86bb1e5758330b88b5ab56df80d40b5',
 } as const;

@@ -10,6 +10,7 @@ import { layOutOutputs } from './output-layout.ts';
 import { PhoneInventory } from './phone-inventory.ts';
 import { phonePaths } from './phone-paths.ts';
 import { outputOfSlot, writeScoringNetwork } from './scoring-network.ts';
+import { tieSenones } from './senone-tying.ts';
 import type { ArchiveFile } from './tar-archive.ts';
 import { numberTransitions, type PhoneChain, writeTransitionModel } from './transition-model.ts';
 import type { DecodingTuning, ModelTuning } from './tuning.ts';
@@ -59,7 +60,13 @@ export function modelFiles(
 
   const phones = inventory.all();
   const usedSenones = new Set(phones.flatMap(({ senoneSequence }) => source.phones.senones(senoneSequence)));
-  const layout = layOutOutputs(usedSenones, source.phones.baseOfSenone, groupLimit);
+  const tied = tieSenones(
+    usedSenones,
+    source.phones.baseOfSenone,
+    source.mixtureWeights,
+    tuning.scoring.senoneLimit,
+  );
+  const layout = layOutOutputs(tied.all, source.phones.baseOfSenone, groupLimit);
   const chains = phones.map((phone): PhoneChain => {
     const stay = source.stayProbabilities[phone.transitionMatrix];
     if (!stay) throw new Error(`The acoustic model has no transition matrix ${phone.transitionMatrix}.`);
@@ -67,7 +74,7 @@ export function modelFiles(
       phoneId: phone.id,
       pdfIds: source.phones
         .senones(phone.senoneSequence)
-        .map((senone) => outputOfSlot(layout.slotOfSenone.get(senone) ?? Number.NaN)),
+        .map((senone) => outputOfSlot(layout.slotOfSenone.get(tied.representative(senone)) ?? Number.NaN)),
       stayProbabilities: stay,
     };
   });
@@ -76,7 +83,7 @@ export function modelFiles(
 
   const acoustics = new KaldiWriter().binaryMark();
   writeTransitionModel(acoustics, chains);
-  writeScoringNetwork(acoustics, source, layout, tuning.scoring);
+  writeScoringNetwork(acoustics, source, layout, tied, tuning.scoring);
 
   const text = (path: string, lines: readonly string[]): ArchiveFile => ({
     path,
@@ -86,7 +93,6 @@ export function modelFiles(
   return {
     files: [
       { path: 'model/am/final.mdl', content: acoustics.finish() },
-      { path: 'model/am/global_cmvn.stats', content: startingStatistics(source.startingMean) },
       text('model/conf/mfcc.conf', featureOptions),
       text('model/conf/model.conf', decodingOptions(tuning.decoding, [silence.id, noise.id])),
       { path: 'model/graph/HCLr.fst', content: writeVectorGraph(graph) },
@@ -129,6 +135,9 @@ const featureOptions = [
   '--dither=0.0',
 ];
 
+/** The ends of utterances are found before the recogniser (decode-protocol.ts); its own rules must not cut phrases. */
+const neverSeconds = 1000;
+
 function decodingOptions(tuning: DecodingTuning, silencePhones: readonly number[]): readonly string[] {
   return [
     `--min-active=${tuning.minActive}`,
@@ -138,25 +147,9 @@ function decodingOptions(tuning: DecodingTuning, silencePhones: readonly number[
     `--acoustic-scale=${tuning.acousticScale}`,
     '--frame-subsampling-factor=1',
     `--endpoint.silence-phones=${silencePhones.join(':')}`,
-    `--endpoint.rule2.min-trailing-silence=${tuning.endSilenceSeconds}`,
-    `--endpoint.rule3.min-trailing-silence=${2 * tuning.endSilenceSeconds}`,
-    `--endpoint.rule4.min-trailing-silence=${4 * tuning.endSilenceSeconds}`,
+    ...[1, 2, 3, 4].map((rule) => `--endpoint.rule${rule}.min-trailing-silence=${neverSeconds}`),
+    `--endpoint.rule5.min-utterance-length=${neverSeconds}`,
   ];
-}
-
-/** Statistics that mean normalisation starts from: sums, count; sums of squares, 0 (Kaldi's CMVN matrix). */
-function startingStatistics(mean: readonly number[]): Uint8Array {
-  const frames = 1000; // any number: only the ratio counts, its weight is fixed in the recogniser
-  const spread = 100; // variance normalisation is off; this only has to be a positive variance
-  return new KaldiWriter()
-    .binaryMark()
-    .doubleMatrix(2, mean.length + 1, [
-      ...mean.map((value) => value * frames),
-      frames,
-      ...mean.map((value) => (value * value + spread) * frames),
-      0,
-    ])
-    .finish();
 }
 
 /** The language of a recogniser without a list of its own: any words in any order. */

@@ -9,13 +9,17 @@
  */
 import type { AcousticSource } from './acoustic-source.ts';
 import type { KaldiWriter } from './kaldi-binary.ts';
+import { expectedMean } from './listening/expected-mean.ts';
 import type { CodebookGroup, OutputLayout } from './output-layout.ts';
+import type { TiedSenones } from './senone-tying.ts';
 
 export interface ScoringTuning {
   /** Added to every stream's mixture: the least share of a frame a senone can have (0 to 1). */
   readonly shareFloor: number;
   /** Least variance of a Gaussian, in squared feature units. */
   readonly varianceFloor: number;
+  /** Senones that the network tells apart at most; more cost time in every frame. */
+  readonly senoneLimit: number;
 }
 
 /** Keeps the product of three floored shares above the 2^-33 at which Kaldi floors a NormalizeComponent's input. */
@@ -67,6 +71,7 @@ export function writeScoringNetwork(
   writer: KaldiWriter,
   source: AcousticSource,
   layout: OutputLayout,
+  tied: TiedSenones,
   tuning: ScoringTuning,
 ): void {
   const streams = source.means.streamLengths;
@@ -86,7 +91,10 @@ export function writeScoringNetwork(
     'features',
     () => {
       const rows = streams.length * cepstra;
-      writeAffine(writer, rows, offsets.length * cepstra, differenceMatrix(cepstra), new Float64Array(rows));
+      const bias = Float64Array.from({ length: rows }, (_, row) =>
+        row < cepstra ? -(expectedMean[row] ?? 0) : 0,
+      );
+      writeAffine(writer, rows, offsets.length * cepstra, differenceMatrix(cepstra), bias);
     },
   ]);
   components.push([
@@ -111,7 +119,10 @@ export function writeScoringNetwork(
         `dim-range-node name=part${stream}g${g} input-node=shares${stream} dim-offset=${start} dim=${width}`,
         `component-node name=mix${stream}g${g} component=mix${stream}g${g} input=part${stream}g${g}`,
       );
-      components.push([`mix${stream}g${g}`, () => writeMixtures(writer, source, group, stream, tuning)]);
+      components.push([
+        `mix${stream}g${g}`,
+        () => writeMixtures(writer, source, group, tied, stream, tuning),
+      ]);
       start += width;
     });
   });
@@ -205,6 +216,7 @@ function writeMixtures(
   writer: KaldiWriter,
   source: AcousticSource,
   group: CodebookGroup,
+  tied: TiedSenones,
   stream: number,
   tuning: ScoringTuning,
 ): void {
@@ -214,8 +226,9 @@ function writeMixtures(
   group.senones.forEach((senones, block) => {
     senones.forEach((senone, slot) => {
       const row = (block * group.slots + slot) * densities;
+      const members = tied.members(senone);
       for (let density = 0; density < densities; density++) {
-        const weight = source.mixtureWeights.weight(stream, density, senone);
+        const weight = mean(members.map((member) => source.mixtureWeights.weight(stream, density, member)));
         weights[row + density] = roundMantissa(weight * shareScale, weightBits);
       }
     });
@@ -225,4 +238,8 @@ function writeMixtures(
   writer.token('<NumBlocks>').int32(group.codebooks.length);
   writer.token('<LinearParams>').matrix(rows, densities, weights);
   writer.token('<BiasParams>').vector(bias).token('</BlockAffineComponent>');
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

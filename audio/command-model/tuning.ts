@@ -9,8 +9,6 @@ export interface DecodingTuning {
   readonly latticeBeam: number;
   readonly maxActive: number;
   readonly minActive: number;
-  /** Silence that ends an utterance when the best path is likely complete, in seconds. */
-  readonly endSilenceSeconds: number;
 }
 
 export interface ModelTuning {
@@ -20,7 +18,7 @@ export interface ModelTuning {
 }
 
 export const modelTuning: ModelTuning = {
-  scoring: { shareFloor: 1e-5, varianceFloor: 1e-4 },
+  scoring: { shareFloor: 1e-5, varianceFloor: 1e-4, senoneLimit: 1000 },
   graph: {
     transitionScale: 0.1,
     silenceCost: 0.7,
@@ -36,6 +34,5 @@ export const modelTuning: ModelTuning = {
     latticeBeam: 2.5,
     maxActive: 2000,
     minActive: 200,
-    endSilenceSeconds: 0.5,
   },
 };

@@ -1,4 +1,6 @@
-import { preRollSeconds, recogniserTimeFactor } from '../command-model/decode-protocol.ts';
+import { recogniserTimeFactor, roomBeforeMs } from '../command-model/decode-protocol.ts';
+import { prepareUtterance } from '../command-model/listening/prepare-utterance.ts';
+import { StreamCleaner } from '../command-model/listening/stream-cleaner.ts';
 import { BandwidthWatch } from './bandwidth.ts';
 import type { EarsFailure } from './failures.ts';
 import { LevelMeter, type LevelReading, meanPower, noiseWord, powerToDb, snrDb } from './level.ts';
@@ -24,10 +26,8 @@ import { marginOf, type SpeechSpan, type Utterance, wordsWithin } from './uttera
 /**
  * The ears as the app uses them: one microphone, one recogniser, one list of phrases at a time.
  *
- * Each prompt gets a new recogniser, because its list of phrases cannot be changed. A new recogniser is cold: it has to hear
- * the room for some seconds before its features are right. So it is made while the mouth is asking, and the room's last
- * seconds are played into it at once; what it makes of them is dropped. After that it gets nothing but speech: noise between
- * phrases only gives it something to hang phrases on.
+ * Each prompt gets a new recogniser, because its list of phrases cannot be changed. It gets nothing but speech: noise between
+ * phrases only gives it something to hang phrases on. The room's last seconds are kept, to take its noise out of the speech.
  */
 
 export type EarsEvent =
@@ -96,7 +96,7 @@ const HELD_BACK_BLOCKS = 4;
 /** Speech shorter than this that says nothing was a knock. */
 const SHORTEST_SPEECH_MS = 250;
 
-/** Room needed before a recogniser counts as warm, milliseconds. */
+/** Room that must have been heard for its noise to be known, milliseconds. */
 const WARM_AFTER_MS = 2_000;
 
 /** A recogniser that died is started again, but not twice within this time: then something is wrong for good. */
@@ -113,15 +113,15 @@ export function createListener(settings: ListenerSettings): Listener {
 /** A session and where the speech in it lies. */
 interface Prepared {
   readonly session: DecodingSession;
-  /** The speech being heard: where it began on the microphone, and what of the session came before that. */
-  speech: { readonly fromSample: number; readonly sessionMs: number } | undefined;
+  /** The speech being heard: where its sound begins on the microphone, a lead before the speech, and that sound. */
+  speech: { readonly fromSample: number; readonly blocks: Float32Array[] } | undefined;
   isFinishing: boolean;
 }
 
 class Ears implements Listener {
   readonly #settings: ListenerSettings;
   readonly #subscribers = new Set<(event: EarsEvent) => void>();
-  readonly #room = new RoomMemory(preRollSeconds * 1000);
+  readonly #room = new RoomMemory(roomBeforeMs);
   #detector = new SpeechDetector();
   #meter = new LevelMeter();
   #bandwidth = new BandwidthWatch();
@@ -131,6 +131,9 @@ class Ears implements Listener {
   #wanted: { readonly list: readonly string[]; readonly options: ListenOptions } | undefined;
   #prepared: Prepared | undefined;
   #stopSession: DecodingSession | undefined;
+  #stopCleaner = new StreamCleaner();
+  /** How the last utterance's speaker sounded here, for listening that cannot wait for an utterance's end. */
+  #speakerMean: Float64Array | undefined;
   #mode: 'shut' | 'open' = 'shut';
   #isHidden = false;
   /** The last blocks, oldest first, for what lies before the start of speech was noticed. */
@@ -249,7 +252,7 @@ class Ears implements Listener {
     this.#prepare();
   }
 
-  /** Makes a recogniser for the wanted list and plays the room into it. */
+  /** Makes a recogniser for the wanted list. */
   #prepare(): void {
     this.#prepared?.session.dispose();
     this.#prepared = undefined;
@@ -259,7 +262,6 @@ class Ears implements Listener {
       this.#emit({ type: 'failed', failure: opened.failure });
       return;
     }
-    opened.session.feed(this.#room.recall());
     this.#prepared = { session: opened.session, speech: undefined, isFinishing: false };
     if (this.#mode === 'open') this.#sayListening();
   }
@@ -285,7 +287,7 @@ class Ears implements Listener {
 
   #sayListening(): void {
     if (this.#prepared === undefined) return;
-    this.#emit({ type: 'listening', isWarm: this.#prepared.session.fedMs >= WARM_AFTER_MS });
+    this.#emit({ type: 'listening', isWarm: this.#room.heldMs >= WARM_AFTER_MS });
   }
 
   async resume(): Promise<void> {
@@ -334,7 +336,7 @@ class Ears implements Listener {
     this.#positionAtMs = performance.now();
     if (this.#isHidden) return;
     if (this.#mode === 'shut') {
-      this.#stopSession?.feed(block);
+      this.#stopSession?.feed(this.#stopCleaner.push(block));
       return;
     }
     if (this.#prepared?.isFinishing === true) {
@@ -353,7 +355,7 @@ class Ears implements Listener {
   #takeSpeech(block: Float32Array): void {
     this.#heldBack = [];
     const prepared = this.#prepared;
-    if (prepared?.speech !== undefined) prepared.session.feed(block);
+    prepared?.speech?.blocks.push(block);
     this.#speechPower += meanPower(block);
     this.#speechBlocks += 1;
     this.#bandwidth.takeSpeech(block);
@@ -364,9 +366,6 @@ class Ears implements Listener {
     const room = this.#heldBack.length > HELD_BACK_BLOCKS ? this.#heldBack.shift() : undefined;
     if (room === undefined) return;
     this.#room.add(room);
-    // Until it is warm it goes on hearing the room; from then on only speech.
-    const prepared = this.#prepared;
-    if (prepared !== undefined && prepared.session.fedMs < preRollSeconds * 1000) prepared.session.feed(room);
   }
 
   #decide(heard: SpeechEvent): void {
@@ -386,8 +385,8 @@ class Ears implements Listener {
     if (prepared === undefined) return;
     const recent = joined(this.#recent);
     const leadFrom = Math.max(this.#position - recent.length, startSample - msToSamples(LEAD_MS));
-    prepared.speech = { fromSample: leadFrom, sessionMs: prepared.session.fedMs };
-    prepared.session.feed(recent.subarray(recent.length - (this.#position - leadFrom)));
+    const lead = recent.slice(recent.length - (this.#position - leadFrom));
+    prepared.speech = { fromSample: leadFrom, blocks: [lead] };
     this.#speechPower = meanPower(this.#recent.at(-1) ?? new Float32Array(0));
     this.#speechBlocks = 1;
     this.#emit({ type: 'speech.started', atMs: this.#clockAt(startSample) });
@@ -402,9 +401,17 @@ class Ears implements Listener {
     const prepared = this.#prepared;
     if (prepared?.speech === undefined) return;
     const decidedAtMs = performance.now();
-    const { fromSample, sessionMs } = prepared.speech;
-    const inSession = (sample: number) => sessionMs + samplesToMs(sample - fromSample);
-    const span: SpeechSpan = { startMs: inSession(startSample), endMs: inSession(endSample) };
+    const { fromSample, blocks } = prepared.speech;
+    const room = this.#room.recall();
+    const inSound = (sample: number) => room.length + sample - fromSample;
+    const { samples, speechStartMs, speechEndMs, mean } = prepareUtterance(
+      joined([room, ...blocks]),
+      inSound(startSample),
+      inSound(endSample),
+    );
+    this.#speakerMean = mean;
+    prepared.session.feed(samples);
+    const span: SpeechSpan = { startMs: speechStartMs, endMs: speechEndMs };
     prepared.isFinishing = true;
     const startedAtMs = this.#clockAt(startSample);
     const endedAtMs = this.#clockAt(endSample);
@@ -453,14 +460,10 @@ class Ears implements Listener {
 
   #openStopEars(stopWords: readonly string[]): void {
     if (this.#recogniser === undefined) return;
-    const preRollMs = this.#room.heldMs;
     let seenTimes = 0;
-    let inPreRoll = 0;
-    const opened = this.#recogniser.open(stopWords, (words, decodedMs) => {
+    const opened = this.#recogniser.open(stopWords, (words) => {
       const stops = words.filter((word) => stopWords.includes(word));
-      // What the cold recogniser makes of the room is no order to stop.
-      if (decodedMs <= preRollMs) inPreRoll = stops.length;
-      seenTimes = decodedMs > preRollMs && stops.length > inPreRoll ? seenTimes + 1 : 0;
+      seenTimes = stops.length > 0 ? seenTimes + 1 : 0;
       const word = stops.at(-1);
       if (word === undefined || seenTimes < STOP_SEEN_TIMES) return;
       this.#endStopEars();
@@ -470,7 +473,9 @@ class Ears implements Listener {
       this.#emit({ type: 'failed', failure: opened.failure });
       return;
     }
-    opened.session.feed(this.#room.recall());
+    // It learns the room's noise from the room; nothing of it is decoded.
+    this.#stopCleaner = new StreamCleaner(this.#speakerMean);
+    this.#stopCleaner.push(this.#room.recall());
     this.#stopSession = opened.session;
   }
 

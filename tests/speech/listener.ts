@@ -1,6 +1,6 @@
 /** Plays a scene to the recogniser as a microphone would, and gives every word it hears with its time. */
 import type { KaldiRecognizer, Model } from 'vosk-browser';
-import { chunkSeconds, recogniserTimeFactor } from '../../audio/command-model/decode-protocol.ts';
+import { chunkMs, recogniserTimeFactor } from '../../audio/command-model/decode-protocol.ts';
 import { sampleRate } from './voices.ts';
 
 export interface HeardWord {
@@ -13,6 +13,8 @@ export interface HeardWord {
 export interface Heard {
   readonly words: readonly HeardWord[];
   readonly decodeSeconds: number;
+  /** Processor time of the whole process, which other work on the machine does not lengthen. */
+  readonly cpuSeconds: number;
 }
 
 type ResultMessage = {
@@ -30,10 +32,11 @@ export async function listen(
   recogniser.setWords(true);
   const words: HeardWord[] = [];
   const started = performance.now();
+  const cpu = process.cpuUsage();
   try {
     await new Promise<void>((resolve, reject) => {
       const timer = setTimeout(() => reject(new Error('The recogniser did not finish in time.')), timeoutMs);
-      let chunksLeft = Math.ceil(samples.length / (chunkSeconds * sampleRate));
+      let chunksLeft = Math.ceil(samples.length / ((chunkMs * sampleRate) / 1000));
       recogniser.on('error', (message) => {
         clearTimeout(timer);
         reject(new Error(`The recogniser failed: ${JSON.stringify(message)}`));
@@ -59,7 +62,7 @@ export async function listen(
         }
         answered();
       });
-      const chunk = chunkSeconds * sampleRate;
+      const chunk = (chunkMs * sampleRate) / 1000;
       for (let at = 0; at < samples.length; at += chunk) {
         recogniser.acceptWaveformFloat(samples.subarray(at, at + chunk), sampleRate);
       }
@@ -67,5 +70,9 @@ export async function listen(
   } finally {
     recogniser.remove();
   }
-  return { words, decodeSeconds: (performance.now() - started) / 1000 };
+  return {
+    words,
+    decodeSeconds: (performance.now() - started) / 1000,
+    cpuSeconds: process.cpuUsage(cpu).user / 1e6,
+  };
 }
