@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import type { Prompt } from '../../flows/prompt.ts';
+import { answerPicture } from '../pictures/answer-picture.tsx';
 import type { Choice } from '../session/view.ts';
 import { answerPage } from './answer-pages.ts';
 import './answer-tags.css';
@@ -33,6 +34,7 @@ export function AnswerTags({ prompt, choices, onAnswer, onNumber }: AnswerTagsPr
           <TagButton
             key={`${prompt.state}/${tag.choice.meaning}`}
             label={asSentence(tag.choice.label)}
+            picture={answerPicture(tag.choice.meaning)}
             onPress={() => onAnswer(tag.choice)}
           />
         ),
@@ -55,13 +57,21 @@ export function AnswerTags({ prompt, choices, onAnswer, onNumber }: AnswerTagsPr
 interface TagButtonProps {
   readonly label: string;
   readonly detail?: string;
+  readonly picture?: JSX.Element | undefined;
   readonly isMore?: boolean;
   onPress(): void;
 }
 
-function TagButton({ label, detail, isMore = false, onPress }: TagButtonProps): JSX.Element {
+function TagButton({ label, detail, picture, isMore = false, onPress }: TagButtonProps): JSX.Element {
   return (
-    <button type="button" class="tag" data-more={isMore} onClick={onPress}>
+    <button
+      type="button"
+      class="tag"
+      data-more={isMore}
+      data-pictured={picture !== undefined}
+      onClick={onPress}
+    >
+      {picture ? <span class="tag-picture">{picture}</span> : null}
       <span class="tag-label">
         {label}
         {detail ? <span class="tag-detail"> ({detail})</span> : null}

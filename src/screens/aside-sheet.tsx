@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import type { Aside } from '../../flows/asides.ts';
+import type { PartId } from '../../flows/knotter.ts';
 import { sayText } from '../../grammar/say.ts';
+import { PartPicture } from '../pictures/part-picture.tsx';
 import { LockoutList } from './lockout-list.tsx';
 import type { ListedStep } from './lockout-progress.ts';
 import { Sheet } from './sheet.tsx';
@@ -15,13 +17,15 @@ const ASIDE_TITLES: Readonly<Record<Aside['kind'], string>> = {
 
 interface AsideSheetProps {
   readonly aside: Aside;
+  /** The part the question is about. */
+  readonly look: PartId;
   /** The lockout while it is built; shown with "how far". */
   readonly steps: readonly ListedStep[] | undefined;
   onClose(): void;
 }
 
 /** An answer to "why", "show me", "how far" or "what can I say", over the question. */
-export function AsideSheet({ aside, steps, onClose }: AsideSheetProps): JSX.Element {
+export function AsideSheet({ aside, look, steps, onClose }: AsideSheetProps): JSX.Element {
   return (
     <Sheet title={ASIDE_TITLES[aside.kind]} closeLabel="Back to the question" onClose={onClose}>
       {aside.kind === 'help' ? (
@@ -35,6 +39,7 @@ export function AsideSheet({ aside, steps, onClose }: AsideSheetProps): JSX.Elem
           {sayText(aside.say)}
         </p>
       )}
+      {aside.kind === 'where' ? <PartPicture part={look} /> : null}
       {aside.kind === 'howFar' && steps ? <LockoutList steps={steps} /> : null}
     </Sheet>
   );

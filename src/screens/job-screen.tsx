@@ -6,6 +6,7 @@ import type { Prompt } from '../../flows/prompt.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import { sayText } from '../../grammar/say.ts';
 import type { Slots } from '../../grammar/understand.ts';
+import { PartPicture } from '../pictures/part-picture.tsx';
 import type { Conversation } from '../session/view.ts';
 import { AnswerTags } from './answer-tags.tsx';
 import { AsideSheet } from './aside-sheet.tsx';
@@ -60,6 +61,7 @@ export function JobScreen({ conversation, onLeave }: JobScreenProps): JSX.Elemen
       return (
         <AsideSheet
           aside={view.aside}
+          look={prompt.value.look}
           steps={steps.value}
           onClose={() => {
             readAside.value = view.aside;
@@ -121,7 +123,7 @@ interface SidePaneProps {
   readonly context: JobContext;
 }
 
-/** What stands beside the question: the steps of the lockout while it is built, the count while a repair is proved. */
+/** What stands beside the question: the steps of the lockout, the count of a proof, or the part to look at. */
 function SidePane({ prompt, steps, context }: SidePaneProps): JSX.Element {
   return (
     <aside class="job-side">
@@ -129,7 +131,9 @@ function SidePane({ prompt, steps, context }: SidePaneProps): JSX.Element {
         <LockoutList steps={steps} />
       ) : context.proof && prompt.state.startsWith('job.inquiry.proving') ? (
         <ProofCounter proof={context.proof} />
-      ) : null}
+      ) : (
+        <PartPicture part={prompt.look} />
+      )}
     </aside>
   );
 }
