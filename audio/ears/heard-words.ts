@@ -1,7 +1,7 @@
 /** The word that stands for anything not on the active list. */
 export const UNKNOWN = '[unk]';
 
-/** A word of the active list as it was heard. Times are milliseconds since the first sample the session was fed. */
+/** A word of the active list as it was heard. Times are milliseconds since the first sample that was decoded. */
 export interface DecodedWord {
   readonly word: string;
   readonly startMs: number;

@@ -1,9 +1,9 @@
-import { recogniserTimeFactor, roomBeforeMs } from '../command-model/decode-protocol.ts';
+import { recogniserTimeFactor } from '../command-model/decode-protocol.ts';
 import { prepareUtterance } from '../command-model/listening/prepare-utterance.ts';
-import { StreamCleaner } from '../command-model/listening/stream-cleaner.ts';
 import { BandwidthWatch } from './bandwidth.ts';
 import type { EarsFailure } from './failures.ts';
-import { LevelMeter, type LevelReading, meanPower, noiseWord, powerToDb, snrDb } from './level.ts';
+import type { DecodedWord } from './heard-words.ts';
+import { LevelMeter, type LevelReading, noiseWord, rmsDbfs, snrDb } from './level.ts';
 import {
   type CaptureSettings,
   type Microphone,
@@ -12,9 +12,9 @@ import {
   PLAIN_CAPTURE,
 } from './microphone.ts';
 import type { ModelArchive } from './model-file.ts';
-import { type Decoded, type DecodingSession, loadRecogniser, type Recogniser } from './recogniser.ts';
-import { RoomMemory } from './room-memory.ts';
-import { msToSamples, samplesToMs } from './sound-format.ts';
+import { type DecodingSession, loadRecogniser, type Recogniser } from './recogniser.ts';
+import { ShoutDetector } from './shout-detector.ts';
+import { BLOCK_SAMPLES, samplesToMs } from './sound-format.ts';
 import {
   END_AFTER_COMPLETE_MS,
   END_AFTER_INCOMPLETE_MS,
@@ -22,12 +22,14 @@ import {
   type SpeechEvent,
 } from './speech-detector.ts';
 import { marginOf, type SpeechSpan, type Utterance, wordsWithin } from './utterance.ts';
+import { UtteranceSound } from './utterance-sound.ts';
 
 /**
  * The ears as the app uses them: one microphone, one recogniser, one list of phrases at a time.
  *
- * Each prompt gets a new recogniser, because its list of phrases cannot be changed. It gets nothing but speech: noise between
- * phrases only gives it something to hang phrases on. The room's last seconds are kept, to take its noise out of the speech.
+ * The recogniser hears nothing but bounded utterances, cleaned of the room's noise; what it is cleaned of is learnt from the
+ * room's last seconds, our own voice left out. While a pause may still turn out to be the end of the phrase it is decoded
+ * already, so that the answer is there when the pause is long enough.
  */
 
 export type EarsEvent =
@@ -35,13 +37,13 @@ export type EarsEvent =
   | { readonly type: 'model.progress'; readonly gotBytes: number; readonly wantedBytes: number }
   /** Voice can be used from now on. */
   | { readonly type: 'ready'; readonly loadMs: number; readonly deviceRateHz: number }
-  /** The ears are open. Warm: the recogniser has heard enough of the room to be trusted. */
-  | { readonly type: 'listening'; readonly isWarm: boolean }
+  /** The ears are open. The room is known when there was enough of it to clean an utterance of its noise. */
+  | { readonly type: 'listening'; readonly isRoomKnown: boolean }
   | { readonly type: 'speech.started'; readonly atMs: number }
   /** What began as speech was a knock, or went on too long for an answer. Not a failed answer. */
   | { readonly type: 'speech.dropped'; readonly because: 'too short' | 'too long' }
   | { readonly type: 'utterance'; readonly utterance: Utterance }
-  /** A stop word was heard while the mouth spoke. */
+  /** A stop word was called over the mouth's voice. */
   | { readonly type: 'stop.heard'; readonly word: string }
   /** About ten times a second while the ears are open. */
   | { readonly type: 'level'; readonly reading: LevelReading }
@@ -61,11 +63,11 @@ export interface Listener {
    */
   start(): Promise<{ readonly ok: true } | { readonly ok: false; readonly failure: EarsFailure }>;
   /**
-   * What is to be understood next. Call it when the prompt begins, so that the recogniser is warm when the prompt ends.
+   * What is to be understood from now on. A list with a word that the model lacks is refused by a `failed` event.
    * @param list words of the model's graph
    */
   listenFor(list: readonly string[], options: ListenOptions): void;
-  /** The mouth speaks: nothing is heard, or nothing but the stop words given. */
+  /** The mouth speaks: nothing is heard, or nothing but the stop words given, and those only when called louder than it. */
   shut(stopWords?: readonly string[]): void;
   /** The mouth and its echo are done. */
   open(): void;
@@ -87,63 +89,70 @@ export interface ListenerSettings {
   readonly capture?: CaptureSettings;
 }
 
-/** Sound kept in front of detected speech and given to the recogniser with it, milliseconds. */
-const LEAD_MS = 400;
-
-/** Blocks held back from the room memory: the start of speech is noticed late and must not become the room. */
-const HELD_BACK_BLOCKS = 4;
+/** Pause after which an utterance is decoded, milliseconds, in case it is over. */
+const GUESS_AFTER_MS = 200;
 
 /** Speech shorter than this that says nothing was a knock. */
 const SHORTEST_SPEECH_MS = 250;
 
-/** Room that must have been heard for its noise to be known, milliseconds. */
-const WARM_AFTER_MS = 2_000;
+/** Room needed to know its noise, milliseconds. */
+const ROOM_KNOWN_AFTER_MS = 1_000;
 
 /** A recogniser that died is started again, but not twice within this time: then something is wrong for good. */
 const REVIVE_NOT_WITHIN_MS = 60_000;
 
-/** A stop word must still be there this many partial results later. */
-const STOP_SEEN_TIMES = 2;
+/** Sound before a shout that it is cleaned with: the echo of our own voice. */
+const BEFORE_SHOUT_BLOCKS = 20;
+
+/** Sound after a shout, and the most that one can take, in blocks. */
+const KEPT_OF_SHOUT_BLOCKS = 20;
+
+/** A shout must be nothing but a stop word, this surely. */
+const SHOUT_MARGIN = 0.4;
 
 /** Makes the ears. Nothing is opened before {@link Listener.start}. */
 export function createListener(settings: ListenerSettings): Listener {
   return new Ears(settings);
 }
 
-/** A session and where the speech in it lies. */
-interface Prepared {
+/** What an utterance was decoded to. */
+interface Reading {
+  readonly words: readonly DecodedWord[];
+  readonly span: SpeechSpan;
+}
+
+/** An utterance decoded before it was known to be over. */
+interface Guess {
+  readonly endSample: number;
   readonly session: DecodingSession;
-  /** The speech being heard: where its sound begins on the microphone, a lead before the speech, and that sound. */
-  speech: { readonly fromSample: number; readonly blocks: Float32Array[] } | undefined;
-  isFinishing: boolean;
+  readonly reading: Promise<Reading | undefined>;
 }
 
 class Ears implements Listener {
   readonly #settings: ListenerSettings;
   readonly #subscribers = new Set<(event: EarsEvent) => void>();
-  readonly #room = new RoomMemory(roomBeforeMs);
+  readonly #sound = new UtteranceSound();
   #detector = new SpeechDetector();
   #meter = new LevelMeter();
   #bandwidth = new BandwidthWatch();
-  #saidBandLimited = false;
+  #isBandLimitSaid = false;
   #microphone: Microphone | undefined;
   #recogniser: Recogniser | undefined;
   #wanted: { readonly list: readonly string[]; readonly options: ListenOptions } | undefined;
-  #prepared: Prepared | undefined;
-  #stopSession: DecodingSession | undefined;
-  #stopCleaner = new StreamCleaner();
-  /** How the last utterance's speaker sounded here, for listening that cannot wait for an utterance's end. */
-  #speakerMean: Float64Array | undefined;
-  #mode: 'shut' | 'open' = 'shut';
+  /** Open from the start, so that the room is known before the first prompt. */
+  #mode: 'shut' | 'open' = 'open';
   #isHidden = false;
-  /** The last blocks, oldest first, for what lies before the start of speech was noticed. */
-  #recent: Float32Array[] = [];
-  #heldBack: Float32Array[] = [];
+  #startSample: number | undefined;
+  #guess: Guess | undefined;
+  /** Raised whenever what is being heard loses its meaning: a new list, shut ears, a stop. */
+  #turn = 0;
+  #isDeciding = false;
+  #shout:
+    | { readonly words: readonly string[]; readonly detector: ShoutDetector; recent: Float32Array[] }
+    | undefined;
   /** Samples the microphone gave so far, and when the last of them came. */
   #position = 0;
   #positionAtMs = 0;
-  #speechPower = 0;
-  #speechBlocks = 0;
   #revivedAtMs = Number.NEGATIVE_INFINITY;
   /** Raised by stop(), so that a start still under way is undone. */
   #generation = 0;
@@ -175,36 +184,21 @@ class Ears implements Listener {
       loadMs: this.#recogniser?.loadMs ?? 0,
       deviceRateHz: this.#microphone?.deviceRateHz ?? 0,
     });
-    this.#prepare();
+    this.#checkList();
+    this.#sayListening();
     return { ok: true };
   }
-
-  readonly #watchVisibility = (): void => {
-    const isHidden = document.visibilityState === 'hidden';
-    if (isHidden === this.#isHidden) return;
-    this.#isHidden = isHidden;
-    if (isHidden) {
-      this.#emit({ type: 'paused' });
-      return;
-    }
-    // The room may be another one, and half a phrase from before is no phrase.
-    this.#room.clear();
-    this.#heldBack = [];
-    this.#recent = [];
-    this.#detector.resumeAt(this.#position);
-    void this.#microphone?.resume();
-    this.#emit({ type: 'resumed' });
-    this.#prepare();
-  };
 
   async #openMicrophone(): Promise<EarsFailure | undefined> {
     if (this.#microphone !== undefined) return undefined;
     // Another microphone may hear another room.
-    this.#room.clear();
+    this.#dropSpeech();
+    this.#sound.forgetRoom();
     this.#detector = new SpeechDetector();
+    this.#setHangover();
     this.#meter = new LevelMeter();
     this.#bandwidth = new BandwidthWatch();
-    this.#saidBandLimited = false;
+    this.#isBandLimitSaid = false;
     this.#position = 0;
     const opened = await openMicrophone(
       (event) => this.#hear(event),
@@ -230,7 +224,7 @@ class Ears implements Listener {
 
   /** Starts a dead recogniser once more; the person only notices a pause. */
   async #revive(failure: EarsFailure): Promise<void> {
-    this.#forgetSessions();
+    this.#dropSpeech();
     this.#recogniser = undefined;
     this.#emit({ type: 'failed', failure });
     if (performance.now() - this.#revivedAtMs < REVIVE_NOT_WITHIN_MS) return;
@@ -238,56 +232,46 @@ class Ears implements Listener {
     const generation = this.#generation;
     const again = await this.#loadRecogniser();
     if (generation !== this.#generation) return;
-    if (again !== undefined) {
-      this.#emit({ type: 'failed', failure: again });
-      return;
-    }
-    this.#emit({ type: 'recovered' });
-    this.#prepare();
+    this.#emit(again === undefined ? { type: 'recovered' } : { type: 'failed', failure: again });
   }
 
   listenFor(list: readonly string[], options: ListenOptions): void {
     this.#wanted = { list, options };
-    this.#detector.endAfter(options.canGoOn ? END_AFTER_INCOMPLETE_MS : END_AFTER_COMPLETE_MS);
-    this.#prepare();
+    this.#dropSpeech();
+    this.#setHangover();
+    this.#checkList();
+    this.#sayListening();
   }
 
-  /** Makes a recogniser for the wanted list. */
-  #prepare(): void {
-    this.#prepared?.session.dispose();
-    this.#prepared = undefined;
-    if (this.#wanted === undefined || this.#recogniser === undefined) return;
-    const opened = this.#recogniser.open(this.#wanted.list);
-    if (!opened.ok) {
-      this.#emit({ type: 'failed', failure: opened.failure });
-      return;
-    }
-    this.#prepared = { session: opened.session, speech: undefined, isFinishing: false };
-    if (this.#mode === 'open') this.#sayListening();
+  #setHangover(): void {
+    const canGoOn = this.#wanted?.options.canGoOn === true;
+    this.#detector.endAfter(canGoOn ? END_AFTER_INCOMPLETE_MS : END_AFTER_COMPLETE_MS);
+  }
+
+  /** Tells of words that the model lacks when the list is set, not when somebody says one of them. */
+  #checkList(): void {
+    const words = this.#recogniser?.unknownIn(this.#wanted?.list ?? []) ?? [];
+    if (words.length > 0) this.#emit({ type: 'failed', failure: { kind: 'phrase-unknown', words } });
   }
 
   shut(stopWords: readonly string[] = []): void {
     this.#mode = 'shut';
-    this.#heldBack = [];
-    this.#recent = [];
-    const prepared = this.#prepared;
-    // A recogniser that already took speech in is of no use for the next answer.
-    if (prepared?.speech !== undefined && !prepared.isFinishing) this.#prepare();
-    this.#endStopEars();
-    if (stopWords.length > 0) this.#openStopEars(stopWords);
+    this.#dropSpeech();
+    this.#shout =
+      stopWords.length > 0 ? { words: stopWords, detector: new ShoutDetector(), recent: [] } : undefined;
   }
 
   open(): void {
-    this.#endStopEars();
     if (this.#mode === 'open') return;
     this.#mode = 'open';
-    this.#detector.resumeAt(this.#position);
+    this.#shout = undefined;
+    this.#dropSpeech();
     this.#sayListening();
   }
 
   #sayListening(): void {
-    if (this.#prepared === undefined) return;
-    this.#emit({ type: 'listening', isWarm: this.#room.heldMs >= WARM_AFTER_MS });
+    if (this.#mode === 'shut' || this.#wanted === undefined || this.#recogniser === undefined) return;
+    this.#emit({ type: 'listening', isRoomKnown: this.#sound.roomMs >= ROOM_KNOWN_AFTER_MS });
   }
 
   async resume(): Promise<void> {
@@ -298,19 +282,40 @@ class Ears implements Listener {
     this.#generation += 1;
     document.removeEventListener('visibilitychange', this.#watchVisibility);
     this.#isHidden = false;
-    this.#mode = 'shut';
-    this.#forgetSessions();
+    this.#mode = 'open';
+    this.#shout = undefined;
+    this.#dropSpeech();
     this.#microphone?.stop();
     this.#microphone = undefined;
     this.#recogniser?.close();
     this.#recogniser = undefined;
   }
 
-  #forgetSessions(): void {
-    this.#prepared?.session.dispose();
-    this.#prepared = undefined;
-    this.#endStopEars();
+  /** Forgets the speech being heard or decided, and begins anew with what comes next. */
+  #dropSpeech(): void {
+    this.#turn += 1;
+    this.#isDeciding = false;
+    this.#startSample = undefined;
+    this.#dropGuess();
+    this.#sound.clear();
+    this.#detector.resumeAt(this.#position);
   }
+
+  #dropGuess(): void {
+    this.#guess?.session.dispose();
+    this.#guess = undefined;
+  }
+
+  readonly #watchVisibility = (): void => {
+    const isHidden = document.visibilityState === 'hidden';
+    if (isHidden === this.#isHidden) return;
+    this.#isHidden = isHidden;
+    // Half a phrase from before is no phrase, and the room may be another one.
+    this.#dropSpeech();
+    this.#sound.forgetRoom();
+    if (!isHidden) void this.#microphone?.resume();
+    this.#emit({ type: isHidden ? 'paused' : 'resumed' });
+  };
 
   #hear(event: MicrophoneEvent): void {
     switch (event.type) {
@@ -325,7 +330,7 @@ class Ears implements Listener {
         this.#emit(event);
         break;
       case 'recovered':
-        this.#detector.resumeAt(this.#position);
+        this.#dropSpeech();
         this.#emit(event);
         break;
     }
@@ -336,152 +341,118 @@ class Ears implements Listener {
     this.#positionAtMs = performance.now();
     if (this.#isHidden) return;
     if (this.#mode === 'shut') {
-      this.#stopSession?.feed(this.#stopCleaner.push(block));
+      this.#takeOverMouth(block);
       return;
     }
-    if (this.#prepared?.isFinishing === true) {
-      this.#detector.resumeAt(this.#position);
-      return;
-    }
-    this.#recent.push(block);
-    if (samplesToMs(this.#recent.length * block.length) > LEAD_MS + 1_000) this.#recent.shift();
+    // One utterance at a time: what is said while it is decided would be an answer to nothing.
+    if (this.#isDeciding) return;
     const events = this.#detector.push(block);
-    this.#emit({ type: 'level', reading: this.#meter.take(block, this.#detector.isSpeech) });
-    if (this.#detector.isSpeech) this.#takeSpeech(block);
-    else this.#takeRoom(block);
-    for (const heard of events) this.#decide(heard);
+    const { isSpeech } = this.#detector;
+    this.#emit({ type: 'level', reading: this.#meter.take(block, isSpeech) });
+    if (isSpeech) this.#bandwidth.takeSpeech(block);
+    this.#sound.take(block, isSpeech || events.length > 0, this.#position);
+    for (const heard of events) this.#heard(heard);
+    this.#guessEnd();
   }
 
-  #takeSpeech(block: Float32Array): void {
-    this.#heldBack = [];
-    const prepared = this.#prepared;
-    prepared?.speech?.blocks.push(block);
-    this.#speechPower += meanPower(block);
-    this.#speechBlocks += 1;
-    this.#bandwidth.takeSpeech(block);
-  }
-
-  #takeRoom(block: Float32Array): void {
-    this.#heldBack.push(block);
-    const room = this.#heldBack.length > HELD_BACK_BLOCKS ? this.#heldBack.shift() : undefined;
-    if (room === undefined) return;
-    this.#room.add(room);
-  }
-
-  #decide(heard: SpeechEvent): void {
-    switch (heard.type) {
-      case 'started':
-        this.#startSpeech(heard.startSample);
-        break;
-      case 'ended':
-        if (heard.because === 'cut') this.#dropSpeech('too long');
-        else void this.#endSpeech(heard.startSample, heard.endSample);
-        break;
+  #heard(event: SpeechEvent): void {
+    if (this.#wanted === undefined || this.#recogniser === undefined) {
+      // Nothing is asked for yet, but somebody's voice must not become the room.
+      if (event.type === 'ended') this.#dropSpeech();
+      return;
+    }
+    if (event.type === 'started') {
+      this.#startSample = event.startSample;
+      this.#emit({ type: 'speech.started', atMs: this.#clockAt(event.startSample) });
+    } else if (event.because === 'cut') {
+      this.#dropSpeech();
+      this.#emit({ type: 'speech.dropped', because: 'too long' });
+    } else {
+      void this.#decide(event.startSample, event.endSample);
     }
   }
 
-  #startSpeech(startSample: number): void {
-    const prepared = this.#prepared;
-    if (prepared === undefined) return;
-    const recent = joined(this.#recent);
-    const leadFrom = Math.max(this.#position - recent.length, startSample - msToSamples(LEAD_MS));
-    const lead = recent.slice(recent.length - (this.#position - leadFrom));
-    prepared.speech = { fromSample: leadFrom, blocks: [lead] };
-    this.#speechPower = meanPower(this.#recent.at(-1) ?? new Float32Array(0));
-    this.#speechBlocks = 1;
-    this.#emit({ type: 'speech.started', atMs: this.#clockAt(startSample) });
+  /** Decodes an utterance that has paused, in case that was its end. */
+  #guessEnd(): void {
+    const { pause } = this.#detector;
+    if (pause === undefined || this.#startSample === undefined) return;
+    if (this.#guess !== undefined && this.#guess.endSample !== pause.sinceSample) this.#dropGuess();
+    if (this.#guess === undefined && pause.ms >= GUESS_AFTER_MS) {
+      this.#guess = this.#read(this.#startSample, pause.sinceSample);
+    }
   }
 
-  #dropSpeech(because: 'too short' | 'too long'): void {
-    this.#emit({ type: 'speech.dropped', because });
-    this.#prepare();
+  /** Cleans and decodes the utterance between two of the microphone's samples. */
+  #read(startSample: number, endSample: number): Guess | undefined {
+    const opened = this.#recogniser?.open(this.#wanted?.list ?? []);
+    if (opened?.ok !== true) return undefined;
+    const { session } = opened;
+    const { samples, indexOf } = this.#sound.soFar();
+    const prepared = prepareUtterance(samples, Math.max(0, indexOf(startSample)), indexOf(endSample));
+    const span = { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs };
+    const reading = session.decode(prepared.samples).then((decoded) => {
+      session.dispose();
+      return decoded.ok ? { words: wordsWithin(decoded.words, span), span } : undefined;
+    });
+    return { endSample, session, reading };
   }
 
-  async #endSpeech(startSample: number, endSample: number): Promise<void> {
-    const prepared = this.#prepared;
-    if (prepared?.speech === undefined) return;
+  async #decide(startSample: number, endSample: number): Promise<void> {
     const decidedAtMs = performance.now();
-    const { fromSample, blocks } = prepared.speech;
-    const room = this.#room.recall();
-    const inSound = (sample: number) => room.length + sample - fromSample;
-    const { samples, speechStartMs, speechEndMs, mean } = prepareUtterance(
-      joined([room, ...blocks]),
-      inSound(startSample),
-      inSound(endSample),
-    );
-    this.#speakerMean = mean;
-    prepared.session.feed(samples);
-    const span: SpeechSpan = { startMs: speechStartMs, endMs: speechEndMs };
-    prepared.isFinishing = true;
+    const turn = this.#turn;
+    const guess = this.#guess?.endSample === endSample ? this.#guess : this.#read(startSample, endSample);
+    this.#isDeciding = true;
     const startedAtMs = this.#clockAt(startSample);
     const endedAtMs = this.#clockAt(endSample);
-    const decoded = await prepared.session.finish();
-    // Another prompt came meanwhile, or the recogniser died: both have said what comes next.
-    if (this.#prepared !== prepared || !decoded.ok) return;
-    const toClock = (ms: number) => startedAtMs + ms - span.startMs;
-    const utterance = this.#utteranceOf(decoded, span, toClock, { startedAtMs, endedAtMs, decidedAtMs });
-    if (utterance.text === '' && span.endMs - span.startMs < SHORTEST_SPEECH_MS) {
-      this.#dropSpeech('too short');
+    const { samples, indexOf } = this.#sound.soFar();
+    const levelDbfs = rmsDbfs(samples.subarray(Math.max(0, indexOf(startSample)), indexOf(endSample)));
+    const reading = await guess?.reading;
+    // Shut, asked for something else, or stopped meanwhile; a recogniser that died has been told of.
+    if (turn !== this.#turn) return;
+    this.#dropSpeech();
+    if (reading === undefined) return;
+    const times = { startedAtMs, endedAtMs, decidedAtMs };
+    const utterance = utteranceOf(reading, times, levelDbfs, this.#meter.floorDbfs);
+    if (utterance.text === '' && endedAtMs - startedAtMs < SHORTEST_SPEECH_MS) {
+      this.#emit({ type: 'speech.dropped', because: 'too short' });
       return;
     }
     this.#emit({ type: 'utterance', utterance });
-    if (this.#bandwidth.isBandLimited === true && !this.#saidBandLimited) {
-      this.#saidBandLimited = true;
-      this.#emit({ type: 'band.limited' });
-    }
-    // Unless the app has asked for something else by now, the same may be said again.
-    if (this.#prepared === prepared) this.#prepare();
+    this.#sayBandLimit();
   }
 
-  #utteranceOf(
-    decoded: Extract<Decoded, { ok: true }>,
-    span: SpeechSpan,
-    toClock: (sessionMs: number) => number,
-    times: Pick<Utterance, 'startedAtMs' | 'endedAtMs' | 'decidedAtMs'>,
-  ): Utterance {
-    const words = wordsWithin(decoded.words, span);
-    const levelDbfs = powerToDb(this.#speechPower / Math.max(1, this.#speechBlocks));
-    const ratioDb = snrDb(levelDbfs, this.#meter.floorDbfs);
-    return {
-      ...times,
-      text: words.map(({ word }) => word).join(' '),
-      words: words.map(({ word, startMs, endMs, confidence }) => ({
-        word,
-        startAtMs: toClock(startMs),
-        endAtMs: toClock(endMs),
-        confidence,
-      })),
-      levelDbfs,
-      snrDb: ratioDb,
-      noise: noiseWord(ratioDb),
-      margin: marginOf(words, span),
-    };
+  #sayBandLimit(): void {
+    if (this.#isBandLimitSaid || this.#bandwidth.isBandLimited !== true) return;
+    this.#isBandLimitSaid = true;
+    this.#emit({ type: 'band.limited' });
   }
 
-  #openStopEars(stopWords: readonly string[]): void {
-    if (this.#recogniser === undefined) return;
-    let seenTimes = 0;
-    const opened = this.#recogniser.open(stopWords, (words) => {
-      const stops = words.filter((word) => stopWords.includes(word));
-      seenTimes = stops.length > 0 ? seenTimes + 1 : 0;
-      const word = stops.at(-1);
-      if (word === undefined || seenTimes < STOP_SEEN_TIMES) return;
-      this.#endStopEars();
+  /** Listens for a stop word called over the mouth. */
+  #takeOverMouth(block: Float32Array): void {
+    const shout = this.#shout;
+    if (shout === undefined) return;
+    shout.recent.push(block);
+    if (shout.recent.length > BEFORE_SHOUT_BLOCKS + KEPT_OF_SHOUT_BLOCKS) shout.recent.shift();
+    const found = shout.detector.take(block);
+    const opened = found === undefined ? undefined : this.#recogniser?.open(shout.words);
+    if (found === undefined || opened?.ok !== true) return;
+    const blocks = shout.recent.length;
+    const samples = new Float32Array(blocks * BLOCK_SAMPLES);
+    for (const [i, each] of shout.recent.entries()) samples.set(each, i * BLOCK_SAMPLES);
+    const from = Math.max(0, blocks - 1 - found.firstBack) * BLOCK_SAMPLES;
+    const to = (blocks - found.lastBack) * BLOCK_SAMPLES;
+    const prepared = prepareUtterance(samples, from, to);
+    const span = { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs };
+    void opened.session.decode(prepared.samples).then((decoded) => {
+      opened.session.dispose();
+      if (!decoded.ok || this.#shout !== shout) return;
+      const words = wordsWithin(decoded.words, span);
+      const word = words[0]?.word;
+      const isStop = words.length === 1 && word !== undefined && shout.words.includes(word);
+      if (!isStop || marginOf(words, span) < SHOUT_MARGIN) return;
+      this.#shout = undefined;
       this.#emit({ type: 'stop.heard', word });
     });
-    if (!opened.ok) {
-      this.#emit({ type: 'failed', failure: opened.failure });
-      return;
-    }
-    // It learns the room's noise from the room; nothing of it is decoded.
-    this.#stopCleaner = new StreamCleaner(this.#speakerMean);
-    this.#stopCleaner.push(this.#room.recall());
-    this.#stopSession = opened.session;
-  }
-
-  #endStopEars(): void {
-    this.#stopSession?.dispose();
-    this.#stopSession = undefined;
   }
 
   #clockAt(sample: number): number {
@@ -493,12 +464,26 @@ class Ears implements Listener {
   }
 }
 
-function joined(blocks: readonly Float32Array[]): Float32Array {
-  const out = new Float32Array(blocks.reduce((sum, block) => sum + block.length, 0));
-  let at = 0;
-  for (const block of blocks) {
-    out.set(block, at);
-    at += block.length;
-  }
-  return out;
+function utteranceOf(
+  { words, span }: Reading,
+  times: Pick<Utterance, 'startedAtMs' | 'endedAtMs' | 'decidedAtMs'>,
+  levelDbfs: number,
+  floorDbfs: number,
+): Utterance {
+  const ratioDb = snrDb(levelDbfs, floorDbfs);
+  const toClock = (ms: number) => times.startedAtMs + ms - span.startMs;
+  return {
+    ...times,
+    text: words.map(({ word }) => word).join(' '),
+    words: words.map(({ word, startMs, endMs, confidence }) => ({
+      word,
+      startAtMs: toClock(startMs),
+      endAtMs: toClock(endMs),
+      confidence,
+    })),
+    levelDbfs,
+    snrDb: ratioDb,
+    noise: noiseWord(ratioDb),
+    margin: marginOf(words, span),
+  };
 }

@@ -10,7 +10,7 @@ import {
   readModelWords,
   storeModel,
 } from './model-file.ts';
-import { BLOCK_SAMPLES, EARS_RATE_HZ, msToSamples, samplesToMs } from './sound-format.ts';
+import { BLOCK_SAMPLES, EARS_RATE_HZ, msToSamples } from './sound-format.ts';
 
 /**
  * The recogniser: the one place that knows vosk-browser. The library hangs where it should fail, keeps what it should drop and
@@ -21,24 +21,16 @@ export type Decoded =
   | { readonly ok: true; readonly words: readonly DecodedWord[] }
   | { readonly ok: false; readonly failure: EarsFailure };
 
-/** One list of phrases being listened for. Feed it, finish it once, dispose of it always. */
+/** One list of phrases being listened for: one utterance is decoded with it, and it is disposed of always. */
 export interface DecodingSession {
-  /** Milliseconds fed so far. */
-  readonly fedMs: number;
-  /** Milliseconds fed and not decoded yet. */
-  readonly backlogMs: number;
-  /** Takes sound at the ears' rate; it is decoded in order behind what was fed before. */
-  feed(samples: Float32Array): void;
-  /** Decodes the rest and says everything that was heard. Afterwards the session can only be disposed of. */
-  finish(): Promise<Decoded>;
+  /**
+   * Decodes an utterance, all of it, and says everything that was heard. Call it once.
+   * @param samples at the ears' rate
+   */
+  decode(samples: Float32Array): Promise<Decoded>;
   /** Frees it, finished or not; sound not decoded yet is dropped. */
   dispose(): void;
 }
-
-/**
- * Told after each decoded block: the words heard since the last pause, which may still change, and how much has been decoded.
- */
-export type OnPartial = (words: readonly string[], decodedMs: number) => void;
 
 export type OpenedSession =
   | { readonly ok: true; readonly session: DecodingSession }
@@ -48,15 +40,14 @@ export type OpenedSession =
 export interface Recogniser {
   /** Milliseconds from stored archive to ready, self-test included. */
   readonly loadMs: number;
-  /** Every word a list may hold. */
-  readonly vocabulary: ReadonlySet<string>;
+  /** The words of a list that the model lacks. */
+  unknownIn(list: readonly string[]): readonly string[];
   /**
    * Starts listening for a list.
    * @param list words of the model's graph; {@link UNKNOWN} is added. A word the model lacks refuses the whole list: the
    * library would drop it with a console warning and be deaf to it.
-   * @param onPartial called after every block
    */
-  open(list: readonly string[], onPartial?: OnPartial): OpenedSession;
+  open(list: readonly string[]): OpenedSession;
   /** Frees everything. */
   close(): void;
 }
@@ -138,8 +129,7 @@ async function selfTest(owner: ModelOwner, vocabulary: ReadonlySet<string>): Pro
   const session = owner.openSession([someWord, UNKNOWN]);
   const quiet = new Float32Array(msToSamples(500));
   addDither(quiet);
-  session.feed(quiet);
-  const decoded = await session.finish();
+  const decoded = await session.decode(quiet);
   session.dispose();
   if (!decoded.ok) throw new Error(detailOf(decoded.failure));
 }
@@ -187,10 +177,10 @@ class ModelOwner {
     this.#state = 'alive';
   }
 
-  openSession(list: readonly string[], onPartial: OnPartial = () => {}): VoskSession {
+  openSession(list: readonly string[]): VoskSession {
     const recognizer = new this.#model.KaldiRecognizer(EARS_RATE_HZ, JSON.stringify(list));
     recognizer.setWords(true);
-    const session = new VoskSession(recognizer, this.#settings.timeScale, onPartial, {
+    const session = new VoskSession(recognizer, this.#settings.timeScale, {
       onFailure: (failure) => this.die(failure),
       onDisposed: () => this.#sessions.delete(session),
     });
@@ -213,17 +203,19 @@ class ModelOwner {
   }
 
   asRecogniser(loadMs: number, vocabulary: ReadonlySet<string>): Recogniser {
+    const unknownIn = (list: readonly string[]) =>
+      list.flatMap((entry) => entry.split(' ')).filter((word) => !vocabulary.has(word));
     return {
       loadMs,
-      vocabulary,
-      open: (list, onPartial) => {
+      unknownIn,
+      open: (list) => {
         const words = [...new Set([...list, UNKNOWN])];
-        const unknown = words.flatMap((entry) => entry.split(' ')).filter((word) => !vocabulary.has(word));
+        const unknown = unknownIn(words);
         if (unknown.length > 0) return { ok: false, failure: { kind: 'phrase-unknown', words: unknown } };
         if (this.#state !== 'alive') {
           return { ok: false, failure: { kind: 'recogniser-died', detail: 'it was closed' } };
         }
-        return { ok: true, session: this.openSession(words, onPartial) };
+        return { ok: true, session: this.openSession(words) };
       },
       close: () => this.close(),
     };
@@ -240,61 +232,37 @@ interface SessionOwner {
 class VoskSession implements DecodingSession {
   readonly #recognizer: KaldiRecognizer;
   readonly #timeScale: number;
-  readonly #onPartial: OnPartial;
   readonly #owner: SessionOwner;
   readonly #waiting: Float32Array[] = [];
   readonly #words: DecodedWord[] = [];
-  /** Samples of each block sent and not answered; 0 stands for the request for the final result. */
-  readonly #inFlight: number[] = [];
-  #fedSamples = 0;
-  #waitingSamples = 0;
-  #decodedSamples = 0;
+  /** What was sent and is not answered yet. */
+  readonly #inFlight: ('block' | 'final')[] = [];
   #watchdog: ReturnType<typeof setTimeout> | undefined;
-  #finish: { readonly promise: Promise<Decoded>; readonly settle: (decoded: Decoded) => void } | undefined;
-  #isFinalAsked = false;
+  #settle: ((decoded: Decoded) => void) | undefined;
   #isDisposed = false;
 
-  constructor(recognizer: KaldiRecognizer, timeScale: number, onPartial: OnPartial, owner: SessionOwner) {
+  constructor(recognizer: KaldiRecognizer, timeScale: number, owner: SessionOwner) {
     this.#recognizer = recognizer;
     this.#timeScale = timeScale;
-    this.#onPartial = onPartial;
     this.#owner = owner;
     recognizer.on('partialresult', (message) => this.#answered(message));
     recognizer.on('result', (message) => this.#answered(message));
     recognizer.on('error', (message) => this.#answered(message));
   }
 
-  get fedMs(): number {
-    return samplesToMs(this.#fedSamples);
-  }
-
-  get backlogMs(): number {
-    return samplesToMs(this.#waitingSamples + this.#inFlight.reduce((sum, samples) => sum + samples, 0));
-  }
-
-  feed(samples: Float32Array): void {
-    if (this.#isDisposed || this.#finish !== undefined) return;
-    this.#fedSamples += samples.length;
-    this.#waitingSamples += samples.length;
+  decode(samples: Float32Array): Promise<Decoded> {
+    if (this.#settle !== undefined || this.#isDisposed) throw new Error('A session decodes one utterance.');
     for (let at = 0; at < samples.length; at += BLOCK_SAMPLES) {
       this.#waiting.push(samples.slice(at, at + BLOCK_SAMPLES));
     }
-    this.#send();
-  }
-
-  finish(): Promise<Decoded> {
-    if (this.#finish === undefined) {
-      let settle: (decoded: Decoded) => void = () => {};
-      const promise = new Promise<Decoded>((resolve) => {
-        settle = resolve;
-      });
-      this.#finish = { promise, settle };
+    return new Promise((resolve) => {
+      this.#settle = resolve;
       this.#send();
-    }
-    return this.#finish.promise;
+    });
   }
 
   dispose(): void {
+    if (this.#isDisposed) return;
     this.abandon({ kind: 'recogniser-died', detail: 'the session was closed' });
     this.#recognizer.remove();
   }
@@ -306,24 +274,18 @@ class VoskSession implements DecodingSession {
     clearTimeout(this.#watchdog);
     this.#waiting.length = 0;
     this.#inFlight.length = 0;
-    this.#finish?.settle({ ok: false, failure });
+    this.#settle?.({ ok: false, failure });
     this.#owner.onDisposed();
   }
 
   #send(): void {
-    while (this.#inFlight.length < MOST_IN_FLIGHT) {
+    while (this.#inFlight.length < MOST_IN_FLIGHT && !this.#inFlight.includes('final')) {
       const block = this.#waiting.shift();
-      if (block === undefined) break;
-      this.#waitingSamples -= block.length;
-      this.#inFlight.push(block.length);
-      this.#recognizer.acceptWaveformFloat(block, EARS_RATE_HZ);
+      this.#inFlight.push(block === undefined ? 'final' : 'block');
+      if (block === undefined) this.#recognizer.retrieveFinalResult();
+      else this.#recognizer.acceptWaveformFloat(block, EARS_RATE_HZ);
     }
-    if (this.#finish !== undefined && this.#waiting.length === 0 && !this.#isFinalAsked) {
-      this.#isFinalAsked = true;
-      this.#inFlight.push(0);
-      this.#recognizer.retrieveFinalResult();
-    }
-    if (this.#watchdog === undefined && this.#inFlight.length > 0) this.#watch();
+    if (this.#watchdog === undefined) this.#watch();
   }
 
   #watch(): void {
@@ -343,12 +305,9 @@ class VoskSession implements DecodingSession {
       this.#owner.onFailure({ kind: 'recogniser-died', detail: message.error || 'no reason given' });
       return;
     }
-    const answers = this.#inFlight.shift() ?? 0;
-    this.#decodedSamples += answers;
+    const answered = this.#inFlight.shift();
     if (message.event === 'result') this.#keep(message.result.result ?? []);
-    else
-      this.#onPartial(message.result.partial.split(' ').filter(Boolean), samplesToMs(this.#decodedSamples));
-    if (answers === 0) this.#finish?.settle({ ok: true, words: this.#words });
+    if (answered === 'final') this.#settle?.({ ok: true, words: this.#words });
     else this.#send();
   }
 

@@ -1,18 +1,15 @@
 import { msToSamples, samplesToMs } from './sound-format.ts';
 
-/** How much of the room is kept, milliseconds. A cold recogniser needs two to three seconds to find the room's mean. */
-export const ROOM_MEMORY_MS = 3_000;
-
 /**
- * The room's last seconds as the microphone heard them: no voice of ours, no answers. It is played into every new recogniser
- * before it has to understand anything.
+ * The room's last seconds as the microphone heard them: no voice of ours, no answers. What an utterance is cleaned of is
+ * learnt from it, however soon after our own voice it comes.
  */
 export class RoomMemory {
   readonly #ring: Float32Array;
   #written = 0;
 
   /** @param lengthMs what it holds at most, milliseconds, over 0 */
-  constructor(lengthMs: number = ROOM_MEMORY_MS) {
+  constructor(lengthMs: number) {
     const length = msToSamples(lengthMs);
     if (!(length > 0)) throw new RangeError(`A room memory needs a length over 0 ms, not ${lengthMs}.`);
     this.#ring = new Float32Array(length);

@@ -1,5 +1,5 @@
 import { bandPowers, SPECTRUM_SAMPLES } from './band-powers.ts';
-import { EARS_RATE_HZ, msToSamples } from './sound-format.ts';
+import { EARS_RATE_HZ, msToSamples, samplesToMs } from './sound-format.ts';
 
 /**
  * Finds where speech begins and ends in continuous sound, by how far each frequency band stands over the room's own noise:
@@ -89,6 +89,13 @@ export class SpeechDetector {
   /** Whether speech is going on, the hangover included. */
   get isSpeech(): boolean {
     return this.#speech !== undefined;
+  }
+
+  /** The quiet at the end of speech that goes on: since which sample, and how much of it there is. */
+  get pause(): { readonly sinceSample: number; readonly ms: number } | undefined {
+    if (this.#speech === undefined) return undefined;
+    const sinceSample = this.#speech.lastVoicedSample;
+    return { sinceSample, ms: samplesToMs(this.#position - sinceSample) };
   }
 
   /** Whether the room is known well enough to tell speech from it. */

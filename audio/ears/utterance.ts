@@ -1,3 +1,4 @@
+import { edgeSlackMs } from '../command-model/decode-protocol.ts';
 import { type DecodedWord, UNKNOWN } from './heard-words.ts';
 import type { NoiseWord } from './level.ts';
 
@@ -30,14 +31,11 @@ export interface Utterance {
   readonly margin: number;
 }
 
-/** Where detected speech lies in what a session was fed, milliseconds since its first sample. */
+/** Where detected speech lies in what was decoded, milliseconds since its first sample. */
 export interface SpeechSpan {
   readonly startMs: number;
   readonly endMs: number;
 }
-
-/** A word may begin a little before the detector noticed speech: weak first sounds (f, th, h) come under its threshold. */
-const EARLY_MS = 250;
 
 /** A word must lie in the speech with this share of its length. */
 const LEAST_SHARE_INSIDE = 0.5;
@@ -52,7 +50,7 @@ const SHORTEST_UNKNOWN_MS = 250;
 export function wordsWithin(words: readonly DecodedWord[], speech: SpeechSpan): readonly DecodedWord[] {
   return words.filter((word) => {
     const lengthMs = word.endMs - word.startMs;
-    if (word.startMs < speech.startMs - EARLY_MS || word.startMs >= speech.endMs) return false;
+    if (word.startMs < speech.startMs - edgeSlackMs || word.startMs >= speech.endMs) return false;
     if (overlapMs(word, speech) < LEAST_SHARE_INSIDE * lengthMs) return false;
     return word.word !== UNKNOWN || lengthMs >= SHORTEST_UNKNOWN_MS;
   });

@@ -23,7 +23,8 @@ export async function serveEarsPage(): Promise<EarsServer> {
   const server: PreviewServer = await preview({
     ...shared,
     build: { outDir },
-    preview: { host: '127.0.0.1', port: 0 },
+    // Any host name, for the test of an address that is not secure.
+    preview: { host: '127.0.0.1', port: 0, allowedHosts: true },
   });
   const address = server.httpServer.address();
   if (address === null || typeof address === 'string') throw new Error('The page of the ears is not served.');

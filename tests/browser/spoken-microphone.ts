@@ -58,7 +58,8 @@ export async function giveSpokenMicrophone(page: Page, room: { readonly roomDbfs
     const mix = new GainNode(context);
     mix.connect(destination);
 
-    // Four seconds of brown noise, as low and steady as an idling engine; always the same.
+    // Four seconds of an idling engine, always the same: harmonics of its firing rate (33 Hz is a four-cylinder at
+    // 1,000 a minute) falling by 6 dB an octave, over low-pass noise.
     const noise = context.createBuffer(1, 4 * context.sampleRate, context.sampleRate);
     const samples = noise.getChannelData(0);
     let seed = 1;
@@ -66,9 +67,14 @@ export async function giveSpokenMicrophone(page: Page, room: { readonly roomDbfs
     let power = 0;
     for (let i = 0; i < samples.length; i += 1) {
       seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
-      low = 0.95 * low + seed / 2 ** 31 - 1;
-      samples[i] = low;
-      power += low * low;
+      low = 0.97 * low + 0.03 * (seed / 2 ** 31 - 1);
+      const turn = (2 * Math.PI * 33 * i) / context.sampleRate;
+      let sum = 4 * low;
+      for (let harmonic = 1; harmonic <= 40; harmonic += 1) {
+        sum += Math.sin(harmonic * turn + harmonic * harmonic) / harmonic;
+      }
+      samples[i] = sum;
+      power += sum * sum;
     }
     const scale = 10 ** (roomDbfs / 20) / Math.sqrt(power / samples.length);
     for (let i = 0; i < samples.length; i += 1) samples[i] = (samples[i] as number) * scale;

@@ -1,27 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { bandPowers, fourierTransform, SPECTRUM_SAMPLES } from '../../../audio/ears/band-powers.ts';
+import { bandPowers, SPECTRUM_SAMPLES } from '../../../audio/ears/band-powers.ts';
 import { meanPower } from '../../../audio/ears/level.ts';
 import { blocksOf, sine, whiteNoise } from './test-sounds.ts';
-
-describe('the Fourier transform', () => {
-  // Against the definition X[k] = sum x[n] exp(-2 pi i k n / N), summed as it stands.
-  it('is the sum it is defined as', () => {
-    const sound = whiteNoise(64, 1);
-    const re = Float64Array.from(sound);
-    const im = new Float64Array(64);
-    fourierTransform(re, im);
-    for (let k = 0; k < 64; k += 1) {
-      let a = 0;
-      let b = 0;
-      sound.forEach((sample, n) => {
-        a += sample * Math.cos((2 * Math.PI * k * n) / 64);
-        b -= sample * Math.sin((2 * Math.PI * k * n) / 64);
-      });
-      expect(re[k]).toBeCloseTo(a, 8);
-      expect(im[k]).toBeCloseTo(b, 8);
-    }
-  });
-});
 
 describe('band powers', () => {
   it('add up to the power of white noise in the bands’ share of the spectrum (Parseval)', () => {

@@ -1,0 +1,76 @@
+import { roomBeforeMs } from '../command-model/decode-protocol.ts';
+import { RoomMemory } from './room-memory.ts';
+import { BLOCK_SAMPLES, msToSamples } from './sound-format.ts';
+
+/**
+ * Blocks held back from the room memory. The start of speech is noticed up to 300 ms late, and a voice in the room memory would be
+ * taken for noise.
+ */
+const HELD_BACK_BLOCKS = Math.ceil(msToSamples(400) / BLOCK_SAMPLES);
+
+/** A stretch of sound and where the microphone's samples lie in it. */
+export interface SoundSoFar {
+  readonly samples: Float32Array;
+  /** Position in `samples` of a sample of the microphone's stream, which must lie in the part without gaps. */
+  indexOf(microphoneSample: number): number;
+}
+
+/**
+ * Gathers the sound of one utterance: the room before it, which may be from before our own voice spoke, then everything since
+ * speech came near.
+ */
+export class UtteranceSound {
+  readonly #room = new RoomMemory(roomBeforeMs);
+  #near: Float32Array[] = [];
+  #isSpeech = false;
+  /** The microphone's position behind the last block taken. */
+  #position = 0;
+
+  /** How much of the room is known, milliseconds. */
+  get roomMs(): number {
+    return this.#room.heldMs;
+  }
+
+  /**
+   * Takes the next block.
+   * @param isSpeech whether speech was going on at its end
+   * @param position the microphone's position behind it
+   */
+  take(block: Float32Array, isSpeech: boolean, position: number): void {
+    this.#position = position;
+    this.#isSpeech ||= isSpeech;
+    this.#near.push(block);
+    if (this.#isSpeech) return;
+    while (this.#near.length > HELD_BACK_BLOCKS) this.#room.add(this.#near.shift() ?? new Float32Array(0));
+  }
+
+  /** All of it up to now. */
+  soFar(): SoundSoFar {
+    const samples = joined([this.#room.recall(), ...this.#near]);
+    const end = this.#position;
+    return { samples, indexOf: (sample) => samples.length - (end - sample) };
+  }
+
+  /** Drops the utterance; the room is kept. */
+  clear(): void {
+    this.#near = [];
+    this.#isSpeech = false;
+  }
+
+  /** Drops the room too: it may be another one. */
+  forgetRoom(): void {
+    this.clear();
+    this.#room.clear();
+  }
+}
+
+/** Sounds put one behind the other. */
+function joined(parts: readonly Float32Array[]): Float32Array {
+  const out = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    out.set(part, at);
+    at += part.length;
+  }
+  return out;
+}

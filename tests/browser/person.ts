@@ -1,0 +1,128 @@
+import type { Page } from 'playwright-core';
+import type { Scenario } from './scenario.ts';
+import { type ClipVoice, sayInto, spokenClip } from './spoken-microphone.ts';
+
+/** One exchange of a talk with the app. */
+export interface Exchange {
+  readonly safety: string;
+  readonly asked: string;
+  readonly said: string;
+  readonly voice: ClipVoice;
+  /** The words as the recogniser gave them; empty where nothing was heard. */
+  readonly heard: string;
+  /** What came of it, as the app read it back. */
+  readonly readBack: string;
+  /** Whether the app went on. */
+  readonly wentOn: boolean;
+}
+
+export interface Talk {
+  readonly exchanges: readonly Exchange[];
+  readonly closed: boolean;
+}
+
+interface Screen {
+  readonly turn: string;
+  readonly safety: string;
+  readonly question: string;
+  readonly heard: string;
+  readonly notices: string;
+  readonly buttons: readonly string[];
+  readonly trouble: string;
+}
+
+/** A person who gave up says so: the app did not go on after this many tries. */
+const MOST_TRIES = 4;
+/** A prompt may be long; then it is the app's turn to be patient. */
+const PATIENCE_MS = 60_000;
+
+/**
+ * Talks a job through by voice alone: waits until the app listens, says the scenario's answer in one of the voices,
+ * and sees what was understood.
+ * @param tell called after every exchange, for whoever watches
+ */
+export async function talkThrough(
+  page: Page,
+  scenario: Scenario,
+  voices: readonly ClipVoice[],
+  tell: (exchange: Exchange) => void = () => {},
+): Promise<Talk> {
+  const exchanges: Exchange[] = [];
+  let tries = 0;
+  while (tries < MOST_TRIES) {
+    const before = await untilListening(page);
+    if (before === 'over') return { exchanges, closed: true };
+    const said = answerTo(before, scenario);
+    const voice = voices[exchanges.length % voices.length] ?? 'slt';
+    await sayInto(page, spokenClip(said, voice));
+    const after = await untilDecided(page, before);
+    const wentOn = after === 'over' || after.question !== before.question;
+    const exchange: Exchange = {
+      safety: before.safety,
+      asked: before.question,
+      said,
+      voice,
+      heard: after === 'over' ? '' : after.heard,
+      readBack: after === 'over' ? '' : after.notices,
+      wentOn,
+    };
+    exchanges.push(exchange);
+    tell(exchange);
+    tries = wentOn ? 0 : tries + 1;
+  }
+  return { exchanges, closed: false };
+}
+
+function answerTo({ question, buttons }: Screen, scenario: Scenario): string {
+  const scripted = scenario.answers.find(([sentence]) => question.includes(sentence));
+  if (scripted) return scripted[1];
+  if (/^\d+ of \d+$|^[a-z-]+ of [a-z-]+$/.test(question)) return 'that was a good tie';
+  if (exchangesOpen(question)) return scenario.opening;
+  return buttons[0] ?? 'say that again';
+}
+
+function exchangesOpen(question: string): boolean {
+  return question === 'What is the knotter doing?';
+}
+
+async function untilListening(page: Page): Promise<Screen | 'over'> {
+  await page.waitForFunction(
+    () =>
+      document.querySelector('[data-turn="listening"]') ||
+      document.querySelector('[data-page="record"], .job-card'),
+    undefined,
+    { timeout: PATIENCE_MS },
+  );
+  return readScreen(page);
+}
+
+async function untilDecided(page: Page, before: Screen): Promise<Screen | 'over'> {
+  await page
+    .waitForFunction(
+      () => !document.querySelector('[data-turn="listening"], [data-turn="hearing"], [data-turn="thinking"]'),
+      undefined,
+      { timeout: 12_000 },
+    )
+    .catch(() => before);
+  return readScreen(page);
+}
+
+async function readScreen(page: Page): Promise<Screen | 'over'> {
+  const screen = await page.evaluate(() => {
+    const text = (selector: string) => document.querySelector(selector)?.textContent?.trim() ?? '';
+    if (!document.querySelector('h1.question')) return 'over' as const;
+    return {
+      turn: document.querySelector('[data-turn]')?.getAttribute('data-turn') ?? '',
+      safety: text('.safety-word'),
+      question: text('h1.question'),
+      heard: text('.heard-line q'),
+      notices: text('.heard-line b'),
+      buttons: [...document.querySelectorAll('.answer-tags button, .answer-tag')].map(
+        (button) => button.textContent?.trim() ?? '',
+      ),
+      trouble: text('.heard-line[data-trouble="true"] p'),
+    };
+  });
+  if (screen !== 'over' && screen.trouble) throw new Error(`The app says: ${screen.trouble}`);
+  return screen !== 'over' && screen.question.startsWith('The job is closed') ? 'over' : screen;
+}
