@@ -1,6 +1,9 @@
 import { render } from 'preact';
+import { safetyOf } from '../flows/prompt.ts';
+import { localVoices } from '../audio/mouth/system-voice.ts';
 import { App, type Services } from './app.tsx';
 import { openRecords } from './records/records.ts';
+import { keepPreferences, wearPreferences } from './screens/preferences.ts';
 import { watchRoute } from './screens/route.ts';
 import { converse } from './session/conversation.ts';
 import { runJob } from './session/job-session.ts';
@@ -8,12 +11,20 @@ import { runJob } from './session/job-session.ts';
 const place = document.getElementById('app');
 if (!place) throw new Error('The page has no place for the app.');
 
+const preferences = keepPreferences(localStorage);
+wearPreferences(preferences, document.documentElement, matchMedia('(prefers-color-scheme: dark)'));
+
 const services: Services = {
   records: await openRecords(),
+  ownVoices: globalThis.speechSynthesis ? localVoices(speechSynthesis).map(({ name }) => name) : [],
   async converse({ log, from }) {
     const session = runJob(log, from);
-    if (from) await session.voidLockout('void.restarted');
-    return converse(session);
+    // A job that goes on after a break knows nothing of what people did at the machine meanwhile.
+    if (from && safetyOf(from) !== 'keepOut') await session.voidLockout('void.restarted');
+    const conversation = converse(session);
+    // The tap that opened the job is also the tap that lets the page speak and hear.
+    void conversation.startVoice();
+    return conversation;
   },
 };
-render(<App services={services} route={watchRoute()} />, place);
+render(<App services={services} route={watchRoute()} preferences={preferences} />, place);
