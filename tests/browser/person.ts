@@ -117,7 +117,7 @@ async function readScreen(page: Page): Promise<Screen | 'over'> {
       question: text('h1.question'),
       heard: text('.heard-line q'),
       notices: text('.heard-line b'),
-      buttons: [...document.querySelectorAll('.answer-tags button, .answer-tag')].map(
+      buttons: [...document.querySelectorAll('.answer-tags .tag:not([data-more=true]) .tag-label')].map(
         (button) => button.textContent?.trim() ?? '',
       ),
       trouble: text('.heard-line[data-trouble="true"] p'),

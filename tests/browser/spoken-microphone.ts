@@ -16,8 +16,8 @@ import type { Page } from 'playwright-core';
 
 /** What the page is given as `window.spokenMicrophone`. */
 interface SpokenMicrophone {
-  /** Plays a WAV file; resolves with the page's clock (ms) at its last sample. */
-  say(wavBase64: string): Promise<number>;
+  /** Plays a WAV file, its samples times `gain`; resolves with the page's clock (ms) at its last sample. */
+  say(wavBase64: string, gain?: number): Promise<number>;
   /** Ends the stream's track as an unplugged device does. */
   unplug(): void;
   /** Lets nothing but exact zeros through, or the room again. */
@@ -87,12 +87,12 @@ export async function giveSpokenMicrophone(page: Page, room: { readonly roomDbfs
       return destination.stream;
     };
     window.spokenMicrophone = {
-      async say(wavBase64) {
+      async say(wavBase64, gain = 1) {
         const bytes = Uint8Array.from(atob(wavBase64), (char) => char.charCodeAt(0));
         const source = new AudioBufferSourceNode(context, {
           buffer: await context.decodeAudioData(bytes.buffer),
         });
-        source.connect(mix);
+        source.connect(new GainNode(context, { gain })).connect(mix);
         source.start();
         await new Promise((resolve) => source.addEventListener('ended', resolve, { once: true }));
         return performance.now();

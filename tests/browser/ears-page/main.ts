@@ -13,6 +13,15 @@ const archive: ModelArchive = {
   sha256: builtModel.sha256,
 };
 
+/** Every worker the page ever started, so that a test can make one fail. */
+const workers: Worker[] = [];
+window.Worker = class extends Worker {
+  constructor(...from: ConstructorParameters<typeof Worker>) {
+    super(...from);
+    workers.push(this);
+  }
+};
+
 const events: (EarsEvent & { readonly atMs: number })[] = [];
 
 function makeListener(changes: Partial<ModelArchive> = {}): Listener {
@@ -24,6 +33,7 @@ function makeListener(changes: Partial<ModelArchive> = {}): Listener {
 const earsPage = {
   archive,
   events,
+  workers,
   makeListener,
   openMicrophone,
   storeModel,

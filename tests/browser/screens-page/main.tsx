@@ -1,6 +1,7 @@
 import { render } from 'preact';
 import { App } from '../../../src/app.tsx';
 import { openRecords } from '../../../src/records/records.ts';
+import { keepPreferences, wearPreferences } from '../../../src/screens/preferences.ts';
 import { watchRoute } from '../../../src/screens/route.ts';
 import { type ActedConversation, actConversation } from './acted-conversation.ts';
 
@@ -20,14 +21,18 @@ const root = document.getElementById('app');
 if (!root) throw new Error('The page has no place for the app.');
 
 let latest: ActedConversation | undefined;
+const preferences = keepPreferences(localStorage);
+wearPreferences(preferences, document.documentElement, matchMedia('(prefers-color-scheme: dark)'));
+
 const services = {
   records: await openRecords(),
+  ownVoices: [],
   converse: async (job: Parameters<typeof actConversation>[0]) => {
     latest = actConversation(job);
     return latest;
   },
 };
-render(<App services={services} route={watchRoute()} />, root);
+render(<App services={services} route={watchRoute()} preferences={preferences} />, root);
 
 window.screensPage = {
   conversation() {

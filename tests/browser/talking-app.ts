@@ -1,0 +1,72 @@
+import type { Page } from 'playwright-core';
+import { MARKS } from '../../src/session/conversation.ts';
+import { serveApp } from './app-server.ts';
+import { launchChromium } from './chromium.ts';
+import { giveSpokenMicrophone } from './spoken-microphone.ts';
+
+/** The app in a Chromium whose microphone says what the caller wants, with a job begun. */
+export interface TalkingApp {
+  readonly page: Page;
+  /** The text of the job's printed card. */
+  jobCard(): Promise<string>;
+  timings(): Promise<Timings>;
+  close(): Promise<void>;
+}
+
+/** Milliseconds. */
+export interface Timings {
+  readonly modelLoadMs: number;
+  /** From opening the job's page to ears that hear. */
+  readonly toListeningMs: number;
+  /** Median from the decision that speech has ended to the first sound of the reply. */
+  readonly decisionToReplyMs: number;
+}
+
+export async function openTalkingApp(room: { readonly roomDbfs: number }): Promise<TalkingApp> {
+  const server = await serveApp();
+  const browser = await launchChromium();
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
+  await giveSpokenMicrophone(page, room);
+  await page.goto(`${server.url}#/new`);
+  await page.getByRole('button', { name: 'Begin' }).click();
+  const beganMs = await page.evaluate(() => performance.now());
+  return {
+    page,
+    async jobCard() {
+      const card = page.locator('.job-card');
+      return (await card.count()) > 0 ? card.innerText() : 'No job card is shown.';
+    },
+    async timings() {
+      const marks = await page.evaluate(() =>
+        performance.getEntriesByType('mark').map(({ name, startTime, detail }) => ({
+          name,
+          startTime,
+          detail: (detail ?? {}) as { modelLoadMs?: number },
+        })),
+      );
+      const ready = marks.find(({ name }) => name === MARKS.ready);
+      const replies = marks.filter(({ name }) => name === MARKS.replyBegan);
+      const waits = marks
+        .filter(({ name }) => name === MARKS.decided)
+        .flatMap(({ startTime: decided }) => {
+          const reply = replies.find(({ startTime }) => startTime > decided);
+          return reply ? [reply.startTime - decided] : [];
+        });
+      return {
+        modelLoadMs: Math.round(ready?.detail.modelLoadMs ?? Number.NaN),
+        toListeningMs: Math.round((ready?.startTime ?? Number.NaN) - beganMs),
+        decisionToReplyMs: Math.round(median(waits)),
+      };
+    },
+    async close() {
+      await browser.close();
+      await server.close();
+    },
+  };
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+}
