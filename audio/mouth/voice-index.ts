@@ -2,7 +2,7 @@ import * as v from 'valibot';
 
 /**
  * The table of contents of the recorded voice: which clip says a fragment, and where its bytes lie. Clips are kept in
- * a few packs, so that a tablet fetches some thirty files for offline use and not a thousand, and so that changing
+ * a few packs, so that a tablet fetches a hundred files for offline use and not a thousand, and so that changing
  * one sentence changes one pack.
  */
 

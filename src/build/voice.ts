@@ -9,8 +9,7 @@ import { spokenTexts } from './spoken-texts.ts';
 
 const folder = fileURLToPath(new URL('../../public/voice', import.meta.url));
 
-const texts = spokenTexts();
-const report = await updateVoiceFolder(folder, texts, await startClipRenderer());
+const report = await updateVoiceFolder(folder, spokenTexts(), await startClipRenderer());
 console.log(
   `${report.rendered.length} clips rendered, ${report.kept} kept: ` +
     `${(report.speechS / 60).toFixed(1)} minutes of speech in ${(report.bytes / 1e6).toFixed(2)} MB.`,

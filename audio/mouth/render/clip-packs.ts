@@ -3,7 +3,7 @@ import { type ClipPlace, clipPlace, type VoiceIndex } from '../voice-index.ts';
 import type { Clip } from './clip-renderer.ts';
 
 /** How many packs there are: enough that one changed sentence touches little, few enough to fetch one by one. */
-const PACK_COUNT = 32;
+const PACK_COUNT = 100;
 
 export interface PackedVoice {
   readonly index: VoiceIndex;
