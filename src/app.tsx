@@ -1,4 +1,4 @@
-import { type ReadonlySignal, useSignal } from '@preact/signals';
+import { type ReadonlySignal, type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { JobSnapshot } from '../flows/prompt.ts';
@@ -7,11 +7,16 @@ import type { JobLog } from './records/job-log.ts';
 import { type JobAbout, type Records, unkeptJobLog } from './records/records.ts';
 import { replay } from './records/replay.ts';
 import type { Kept } from './records/trouble.ts';
+import { HelpScreen } from './screens/help-screen.tsx';
 import { JobScreen } from './screens/job-screen.tsx';
+import { MachinesScreen } from './screens/machines-screen.tsx';
 import { NewJobScreen } from './screens/new-job-screen.tsx';
 import { Page } from './screens/page.tsx';
+import type { Preferences } from './screens/preferences.ts';
+import { RecordScreen } from './screens/record-screen.tsx';
 import { RecordsScreen } from './screens/records-screen.tsx';
 import { goTo, type Route } from './screens/route.ts';
+import { SettingsScreen } from './screens/settings-screen.tsx';
 import { StartScreen } from './screens/start-screen.tsx';
 import type { Conversation } from './session/view.ts';
 
@@ -25,16 +30,19 @@ export interface JobToTalkAbout {
 /** What the screens are given: the records, or why there are none, and a way to talk about a job. */
 export interface Services {
   readonly records: Kept<Records>;
+  /** Names of the voices the tablet itself has. */
+  readonly ownVoices: readonly string[];
   converse(job: JobToTalkAbout): Promise<Conversation>;
 }
 
 interface AppProps {
   readonly services: Services;
   readonly route: ReadonlySignal<Route>;
+  readonly preferences: Signal<Preferences>;
 }
 
 /** The whole app: one page at a time, by the address. A job that is left stays on the disk and can be resumed. */
-export function App({ services, route }: AppProps): JSX.Element {
+export function App({ services, route, preferences }: AppProps): JSX.Element {
   const running = useSignal<{ readonly jobId: string; readonly conversation: Conversation } | undefined>(
     undefined,
   );
@@ -67,12 +75,25 @@ export function App({ services, route }: AppProps): JSX.Element {
       return <NewJobScreen records={services.records} onBegin={begin} />;
     case 'job':
       return job?.jobId === here.jobId ? (
-        <JobScreen conversation={job.conversation} onLeave={() => goTo({ page: 'start' })} />
+        <JobScreen
+          conversation={job.conversation}
+          units={preferences.value.units}
+          onLeave={() => goTo({ page: 'start' })}
+          onFinish={() => goTo({ page: 'record', jobId: job.jobId })}
+        />
       ) : (
         <Resume key={here.jobId} records={services.records} jobId={here.jobId} onOpened={talk} />
       );
     case 'records':
       return <RecordsScreen records={services.records} />;
+    case 'record':
+      return <RecordScreen records={services.records} jobId={here.jobId} />;
+    case 'machines':
+      return <MachinesScreen records={services.records} />;
+    case 'settings':
+      return <SettingsScreen preferences={preferences} ownVoices={services.ownVoices} />;
+    case 'help':
+      return <HelpScreen />;
     default:
       return <StartScreen records={services.records} />;
   }

@@ -10,35 +10,47 @@ import { asSentence } from './sentence.ts';
 interface AnswerTagsProps {
   readonly prompt: Prompt;
   readonly choices: readonly Choice[];
+  /** Set when the job is over: the one thing left is its card. */
+  readonly onFinish: (() => void) | undefined;
   onAnswer(choice: Choice): void;
   onNumber(): void;
 }
 
-type Tag = { readonly kind: 'choice'; readonly choice: Choice } | { readonly kind: 'number' };
+type Tag =
+  | { readonly kind: 'choice'; readonly choice: Choice }
+  | { readonly kind: 'number' }
+  | { readonly kind: 'finish'; readonly finish: () => void };
 
 /** The answers to the question as tags, at most four at once, likeliest first. A number to give is a tag of its own. */
-export function AnswerTags({ prompt, choices, onAnswer, onNumber }: AnswerTagsProps): JSX.Element {
+export function AnswerTags({ prompt, choices, onFinish, onAnswer, onNumber }: AnswerTagsProps): JSX.Element {
   const step = useSignal({ state: prompt.state, page: 0 });
   const page = step.value.state === prompt.state ? step.value.page : 0;
   const tags: readonly Tag[] = [
     ...(prompt.expecting.value ? [{ kind: 'number' } as const] : []),
     ...choices.map((choice) => ({ kind: 'choice', choice }) as const),
+    ...(onFinish ? [{ kind: 'finish', finish: onFinish } as const] : []),
   ];
   const { shown, pages } = answerPage(tags, page);
-  return (
-    <section class="answer-tags" aria-label="Answers" data-count={pages > 1 ? 4 : shown.length}>
-      {shown.map((tag) =>
-        tag.kind === 'number' ? (
-          <TagButton key="number" label="Tap in the number" onPress={onNumber} />
-        ) : (
+  const button = (tag: Tag): JSX.Element => {
+    switch (tag.kind) {
+      case 'number':
+        return <TagButton key={`${prompt.state}/number`} label="Tap in the number" onPress={onNumber} />;
+      case 'finish':
+        return <TagButton key={`${prompt.state}/finish`} label="See the job card" onPress={tag.finish} />;
+      case 'choice':
+        return (
           <TagButton
             key={`${prompt.state}/${tag.choice.meaning}`}
             label={asSentence(tag.choice.label)}
             picture={answerPicture(tag.choice.meaning)}
             onPress={() => onAnswer(tag.choice)}
           />
-        ),
-      )}
+        );
+    }
+  };
+  return (
+    <section class="answer-tags" aria-label="Answers" data-count={pages > 1 ? 4 : shown.length}>
+      {shown.map(button)}
       {pages > 1 ? (
         <TagButton
           key={`${prompt.state}/more`}

@@ -1,5 +1,6 @@
 import { useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
 import type { Aside } from '../../flows/asides.ts';
 import type { JobContext } from '../../flows/job-context.ts';
 import type { Prompt } from '../../flows/prompt.ts';
@@ -12,6 +13,8 @@ import { AnswerTags } from './answer-tags.tsx';
 import { AsideSheet } from './aside-sheet.tsx';
 import { FixedBar } from './fixed-bar.tsx';
 import { HeardLine } from './heard-line.tsx';
+import type { Preferences } from './preferences.ts';
+import { stayAwake } from './wake-lock.ts';
 import './job-screen.css';
 import { LockoutList } from './lockout-list.tsx';
 import { type ListedStep, lockoutProgress, stepCount } from './lockout-progress.ts';
@@ -24,17 +27,22 @@ import { WordsSheet } from './words-sheet.tsx';
 
 interface JobScreenProps {
   readonly conversation: Conversation;
+  /** Units a number is first tapped in. */
+  readonly units: Preferences['units'];
   /** Called when the person leaves a job that is still open; it is kept. */
   onLeave(): void;
+  /** Called when the job is over and its card is wanted. */
+  onFinish(): void;
 }
 
 /** A running job: the safety plate, the strand, one question, its answers, and the words that always work. */
-export function JobScreen({ conversation, onLeave }: JobScreenProps): JSX.Element {
+export function JobScreen({ conversation, units, onLeave, onFinish }: JobScreenProps): JSX.Element {
   const open = useSignal<'question' | 'words' | 'number'>('question');
   const readAside = useSignal<Aside | undefined>(undefined);
   const prompt = useComputed(() => conversation.view.value.prompt);
   const steps = useComputed(() => lockoutProgress(prompt.value));
   const view = conversation.view.value;
+  useEffect(() => stayAwake(), []);
   const press = (meaning: MeaningId, slots?: Slots) => {
     open.value = 'question';
     conversation.press(meaning, slots);
@@ -50,6 +58,7 @@ export function JobScreen({ conversation, onLeave }: JobScreenProps): JSX.Elemen
       return (
         <NumberSheet
           value={value}
+          units={units}
           question={sayText(prompt.value.brief)}
           onMeasurement={(measurement) => press('value.measured', { measurement })}
           onMissCount={(missCount) => press('value.missRate', { missCount })}
@@ -98,6 +107,7 @@ export function JobScreen({ conversation, onLeave }: JobScreenProps): JSX.Elemen
             <AnswerTags
               prompt={prompt.value}
               choices={view.choices}
+              onFinish={isOver(prompt.value) ? onFinish : undefined}
               onAnswer={({ meaning }) => press(meaning)}
               onNumber={() => {
                 open.value = 'number';
@@ -136,4 +146,8 @@ function SidePane({ prompt, steps, context }: SidePaneProps): JSX.Element {
       )}
     </aside>
   );
+}
+
+function isOver({ state }: Prompt): boolean {
+  return state === 'job.inquiry.closed' || state === 'job.inquiry.handedOver';
 }

@@ -29,12 +29,21 @@ export function takesFractions(dimension: Dimension): boolean {
   return dimension === 'length' || dimension === 'rotation';
 }
 
-export const UNITS_OF: Readonly<Record<Dimension, readonly UnitId[]>> = {
+const UNITS_OF: Readonly<Record<Dimension, readonly UnitId[]>> = {
   length: ['inch', 'millimetre', 'thou', 'foot'],
   force: ['poundForce', 'newton'],
   mass: ['pound', 'kilogram'],
   rotation: ['turn'],
 };
+
+const METRIC: readonly UnitId[] = ['millimetre', 'newton', 'kilogram'];
+
+/** The units a number can be given in, those of the preferred system first. */
+export function unitsOf(dimension: Dimension, system: 'inch' | 'metric'): readonly UnitId[] {
+  const isPreferred = (unit: UnitId) => METRIC.includes(unit) === (system === 'metric');
+  const units = UNITS_OF[dimension];
+  return [...units.filter(isPreferred), ...units.filter((unit) => !isPreferred(unit))];
+}
 
 export const UNIT_LABELS: Readonly<Record<UnitId, string>> = {
   inch: 'inches',

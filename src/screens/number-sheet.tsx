@@ -12,14 +12,17 @@ import {
   pressKey,
   takesFractions,
   UNIT_LABELS,
-  UNITS_OF,
+  unitsOf,
 } from './number-entry.ts';
 import './number-sheet.css';
+import type { Preferences } from './preferences.ts';
 import { Sheet } from './sheet.tsx';
 
 interface NumberSheetProps {
   readonly value: ExpectedValue;
   readonly question: string;
+  /** Whose units come first. */
+  readonly units: Preferences['units'];
   onMeasurement(measurement: Measurement): void;
   onMissCount(missCount: MissCount): void;
   onClose(): void;
@@ -38,8 +41,8 @@ export function NumberSheet({ value, ...rest }: NumberSheetProps): JSX.Element {
 type PadProps = Omit<NumberSheetProps, 'value'>;
 
 function MeasurementPad(props: PadProps & { readonly dimension: Dimension }): JSX.Element {
-  const { dimension, question, onMeasurement, onClose } = props;
-  const units = UNITS_OF[dimension];
+  const { dimension, question, units: system, onMeasurement, onClose } = props;
+  const units = unitsOf(dimension, system);
   const entry = useSignal(EMPTY_ENTRY);
   const unit = useSignal<UnitId | undefined>(units[0]);
   const amount = useComputed(() => amountOf(entry.value));

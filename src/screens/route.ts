@@ -7,6 +7,7 @@ export type Route =
   | { readonly page: 'job'; readonly jobId: string }
   | { readonly page: 'records' }
   | { readonly page: 'record'; readonly jobId: string }
+  | { readonly page: 'machines' }
   | { readonly page: 'settings' }
   | { readonly page: 'help' }
   | { readonly page: 'welcome' };
@@ -23,6 +24,7 @@ export function routeOf(hash: string): Route {
       return id ? { page, jobId: decode(id) } : START;
     case 'new':
     case 'records':
+    case 'machines':
     case 'settings':
     case 'help':
     case 'welcome':

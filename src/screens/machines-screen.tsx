@@ -1,0 +1,150 @@
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
+import type { MachineProfile, MachineRevision } from '../records/machine.ts';
+import type { Records } from '../records/records.ts';
+import type { Kept } from '../records/trouble.ts';
+import { Page } from './page.tsx';
+
+const BLANK: MachineProfile = {
+  name: '',
+  makeAndModel: '',
+  serialNumber: '',
+  twine: '',
+  notes: '',
+  manualValues: [],
+};
+
+type TextField = 'name' | 'makeAndModel' | 'serialNumber' | 'twine' | 'notes';
+
+const FIELDS: readonly { readonly field: TextField; readonly label: string }[] = [
+  { field: 'name', label: 'What you call it' },
+  { field: 'makeAndModel', label: 'Make and model, as on its plate' },
+  { field: 'serialNumber', label: 'Serial number' },
+  { field: 'twine', label: 'Twine it runs on' },
+  { field: 'notes', label: 'Notes' },
+];
+
+interface Editing {
+  readonly machineId: string | undefined;
+  readonly profile: MachineProfile;
+}
+
+/** The balers this tablet knows, in the words of the people who run them. */
+export function MachinesScreen({ records }: { readonly records: Kept<Records> }): JSX.Element {
+  const machines = useSignal<readonly MachineRevision[]>([]);
+  const editing = useSignal<Editing | undefined>(undefined);
+  const problem = useSignal(records.ok ? '' : records.trouble.sentence);
+
+  const load = async () => {
+    if (!records.ok) return;
+    const found = await records.value.machines();
+    if (found.ok) machines.value = found.value;
+    else problem.value = found.trouble.sentence;
+  };
+  useEffect(() => {
+    void load();
+  }, [records]);
+
+  const save = async ({ machineId, profile }: Editing) => {
+    if (!records.ok) return;
+    if (profile.name.trim() === '') {
+      problem.value = 'Give the baler a name first, any name you call it by.';
+      return;
+    }
+    const saved = await records.value.saveMachine(profile, machineId);
+    problem.value = saved.ok ? '' : saved.trouble.sentence;
+    if (saved.ok) editing.value = undefined;
+    await load();
+  };
+
+  return (
+    <Page title="Balers">
+      {problem.value === '' ? null : (
+        <p class="trouble" role="alert">
+          {problem.value}
+        </p>
+      )}
+      {editing.value ? (
+        <MachineForm
+          editing={editing.value}
+          onChange={(profile) => {
+            if (editing.value) editing.value = { ...editing.value, profile };
+          }}
+          onSave={() => {
+            if (editing.value) void save(editing.value);
+          }}
+          onLeave={() => {
+            editing.value = undefined;
+          }}
+        />
+      ) : (
+        <>
+          <ul class="machine-list">
+            {machines.value.map(({ machineId, profile }) => (
+              <li key={machineId}>
+                <button
+                  type="button"
+                  onClick={() => {
+                    editing.value = { machineId, profile };
+                  }}
+                >
+                  {profile.name}
+                </button>
+              </li>
+            ))}
+          </ul>
+          <button
+            type="button"
+            class="page-go"
+            onClick={() => {
+              editing.value = { machineId: undefined, profile: BLANK };
+            }}
+          >
+            Add a baler
+          </button>
+        </>
+      )}
+    </Page>
+  );
+}
+
+interface MachineFormProps {
+  readonly editing: Editing;
+  onChange(profile: MachineProfile): void;
+  onSave(): void;
+  onLeave(): void;
+}
+
+function MachineForm({ editing, onChange, onSave, onLeave }: MachineFormProps): JSX.Element {
+  const { profile } = editing;
+  return (
+    <form
+      class="page-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        onSave();
+      }}
+    >
+      {FIELDS.map(({ field, label }) => (
+        <label key={field}>
+          {label}
+          <input
+            type="text"
+            autocomplete="off"
+            value={profile[field]}
+            onInput={(event) => onChange({ ...profile, [field]: event.currentTarget.value })}
+          />
+        </label>
+      ))}
+      <div class="choice-row">
+        <button type="button" onClick={onLeave}>
+          Leave it
+        </button>
+        <button type="submit" class="page-go">
+          Keep it
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,78 @@
+import { effect, type Signal, signal } from '@preact/signals';
+import * as v from 'valibot';
+
+const PREFERENCES = v.object({
+  /** `auto` follows the tablet. */
+  theme: v.optional(v.picklist(['day', 'shed', 'auto']), 'day'),
+  /** Percent of the usual size. */
+  textSize: v.optional(v.picklist([100, 125, 150, 200]), 100),
+  /** Which unit a number is first taken in. */
+  units: v.optional(v.picklist(['inch', 'metric']), 'inch'),
+  /** Name of the tablet's own voice to speak with; missing for the recorded one. */
+  ownVoice: v.optional(v.string()),
+  /** Loudness of the mouth, percent. */
+  volume: v.optional(v.picklist([25, 50, 75, 100]), 100),
+  /** Whether the first run was gone through. */
+  wasWelcomed: v.optional(v.boolean(), false),
+});
+
+/** How somebody likes the app on this tablet. None of it belongs to a job. */
+export type Preferences = v.InferOutput<typeof PREFERENCES>;
+
+export const USUAL: Preferences = v.parse(PREFERENCES, {});
+
+const PLACE = 'knotwright.preferences';
+
+/** What was kept, with the usual in the place of anything missing; the usual altogether where it cannot be read. */
+export function readPreferences(kept: string | null): Preferences {
+  if (kept === null) return USUAL;
+  try {
+    const parsed = v.safeParse(PREFERENCES, JSON.parse(kept));
+    return parsed.success ? parsed.output : USUAL;
+  } catch {
+    return USUAL;
+  }
+}
+
+/** The preferences of this tablet: a change is seen at once and kept where the browser keeps anything at all. */
+export function keepPreferences(storage: Pick<Storage, 'getItem' | 'setItem'>): Signal<Preferences> {
+  const preferences = signal(readPreferences(readSafely(storage)));
+  effect(() => {
+    const text = JSON.stringify(preferences.value);
+    try {
+      storage.setItem(PLACE, text);
+    } catch {
+      // A tablet that keeps nothing still shows what was chosen until the app closes.
+    }
+  });
+  return preferences;
+}
+
+function readSafely(storage: Pick<Storage, 'getItem'>): string | null {
+  try {
+    return storage.getItem(PLACE);
+  } catch {
+    return null;
+  }
+}
+
+/**
+ * Dresses the page in what was chosen, now and after every change.
+ * @param isDark what the tablet itself is set to, for whoever follows it
+ */
+export function wearPreferences(
+  preferences: Signal<Preferences>,
+  page: HTMLElement,
+  isDark: MediaQueryList,
+): () => void {
+  const tabletIsDark = signal(isDark.matches);
+  isDark.addEventListener('change', ({ matches }) => {
+    tabletIsDark.value = matches;
+  });
+  return effect(() => {
+    const { theme, textSize } = preferences.value;
+    const followed = tabletIsDark.value ? 'shed' : 'day';
+    page.dataset.theme = theme === 'auto' ? followed : theme;
+    page.style.fontSize = textSize === 100 ? '' : `${textSize}%`;
+  });
+}

@@ -1,0 +1,89 @@
+import { useSignal } from '@preact/signals';
+import type { ComponentType, JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
+import type { Records } from '../records/records.ts';
+import type { Kept } from '../records/trouble.ts';
+import type { JobCard } from '../report/card.ts';
+import { ChoiceGroup } from './choice-group.tsx';
+import { Page } from './page.tsx';
+
+/** The report, loaded when a record is opened: nobody needs it while a job runs. */
+interface Report {
+  readonly card: JobCard;
+  readonly JobCardSheet: ComponentType<{ card: JobCard }>;
+  readonly HandOverSheet: ComponentType<{ card: JobCard }>;
+}
+
+interface RecordScreenProps {
+  readonly records: Kept<Records>;
+  readonly jobId: string;
+}
+
+/** One finished job as a card, or as the one page that goes to whoever takes over; either can be printed. */
+export function RecordScreen({ records, jobId }: RecordScreenProps): JSX.Element {
+  const report = useSignal<Report | undefined>(undefined);
+  const problem = useSignal(records.ok ? '' : records.trouble.sentence);
+  const sheet = useSignal<'card' | 'handOver'>('card');
+  useEffect(() => {
+    if (!records.ok) return;
+    void openReport(records.value, jobId).then((opened) => {
+      if (typeof opened === 'string') problem.value = opened;
+      else report.value = opened;
+    });
+  }, [records, jobId]);
+  const shown = report.value;
+  return (
+    <Page title="Job card">
+      {problem.value === '' ? null : (
+        <p class="trouble" role="alert">
+          {problem.value}
+        </p>
+      )}
+      {shown ? (
+        <>
+          <div class="choice-row no-print">
+            <ChoiceGroup
+              legend="Show"
+              options={[
+                { value: 'card', label: 'Everything' },
+                { value: 'handOver', label: 'One page to hand over' },
+              ]}
+              chosen={sheet.value}
+              onChoose={(value) => {
+                sheet.value = value;
+              }}
+            />
+            <button type="button" onClick={() => print()}>
+              Print
+            </button>
+          </div>
+          {sheet.value === 'card' ? (
+            <shown.JobCardSheet card={shown.card} />
+          ) : (
+            <shown.HandOverSheet card={shown.card} />
+          )}
+        </>
+      ) : (
+        <p role="status">{problem.value === '' ? 'Reading the record.' : ''}</p>
+      )}
+    </Page>
+  );
+}
+
+/** @returns the report, or a sentence that says why there is none */
+async function openReport(records: Records, jobId: string): Promise<Report | string> {
+  const [kept, machines, { makeCard }, { JobCardSheet }, { HandOverSheet }] = await Promise.all([
+    records.readJob(jobId),
+    records.machines(),
+    import('../report/make-card.ts'),
+    import('../report/job-card.tsx'),
+    import('../report/hand-over-sheet.tsx'),
+  ]);
+  if (!kept.ok) return kept.trouble.sentence;
+  if (!kept.value) return 'This job is not on this tablet. The others are under Records.';
+  const { header, entries } = kept.value;
+  const machine = machines.ok
+    ? machines.value.find(({ machineId }) => machineId === header.machineId)?.profile
+    : undefined;
+  return { card: makeCard({ entries, ...(machine ? { machine } : {}) }), JobCardSheet, HandOverSheet };
+}

@@ -1,0 +1,91 @@
+import type { Signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { ChoiceGroup } from './choice-group.tsx';
+import { Page } from './page.tsx';
+import type { Preferences } from './preferences.ts';
+import { hashOf } from './route.ts';
+
+interface SettingsScreenProps {
+  readonly preferences: Signal<Preferences>;
+  /** Names of the voices the tablet itself has; none of them needs a network. */
+  readonly ownVoices: readonly string[];
+}
+
+/** How the app looks and sounds on this tablet. Every change holds at once. */
+export function SettingsScreen({ preferences, ownVoices }: SettingsScreenProps): JSX.Element {
+  const now = preferences.value;
+  const change = (part: Partial<Preferences>) => {
+    preferences.value = { ...now, ...part };
+  };
+  return (
+    <Page title="Settings">
+      <div class="page-form">
+        <ChoiceGroup
+          legend="Light"
+          options={[
+            { value: 'day', label: 'Day: black on white' },
+            { value: 'shed', label: 'Shed: white on black' },
+            { value: 'auto', label: 'As the tablet is set' },
+          ]}
+          chosen={now.theme}
+          onChoose={(theme) => change({ theme })}
+        />
+        <ChoiceGroup
+          legend="Size of the text"
+          options={([100, 125, 150, 200] as const).map((size) => ({ value: size, label: `${size} %` }))}
+          chosen={now.textSize}
+          onChoose={(textSize) => change({ textSize })}
+        />
+        <ChoiceGroup
+          legend="Units, where a number is tapped in"
+          options={[
+            { value: 'inch', label: 'Inches and pounds' },
+            { value: 'metric', label: 'Millimetres and newtons' },
+          ]}
+          chosen={now.units}
+          onChoose={(units) => change({ units })}
+        />
+        <ChoiceGroup
+          legend="Voice"
+          options={[
+            { value: undefined, label: 'Recorded voice' },
+            ...ownVoices.map((name) => ({ value: name, label: name })),
+          ]}
+          chosen={now.ownVoice}
+          onChoose={(ownVoice) => {
+            const { ownVoice: _, ...rest } = now;
+            preferences.value = ownVoice === undefined ? rest : { ...rest, ownVoice };
+          }}
+        />
+        {ownVoices.length === 0 ? (
+          <p>This tablet has no voice of its own that works without a network.</p>
+        ) : null}
+        <ChoiceGroup
+          legend="Loudness of the voice"
+          options={([25, 50, 75, 100] as const).map((volume) => ({ value: volume, label: `${volume} %` }))}
+          chosen={now.volume}
+          onChoose={(volume) => change({ volume })}
+        />
+        <section>
+          <h2>Noise</h2>
+          <p>
+            Where it is too loud to tell words apart, the app says so and waits for the buttons. A step of the
+            lockout is never taken from a voice in noise. This cannot be switched off.
+          </p>
+        </section>
+        <section>
+          <h2>Left and right</h2>
+          <p>Always as seen from behind the baler, facing the tractor.</p>
+        </section>
+        <nav class="choice-row" aria-label="More settings">
+          <a class="link-button" href={hashOf({ page: 'machines' })}>
+            Balers
+          </a>
+          <a class="link-button" href={hashOf({ page: 'welcome' })}>
+            Check microphone and voice
+          </a>
+        </nav>
+      </div>
+    </Page>
+  );
+}
