@@ -7,6 +7,7 @@ const LEFT = 44;
 const RIGHT = 590;
 const TOP = 10;
 const BOTTOM = 130;
+const MOST_TICKS = 15;
 
 /** How sure the search was after each answer, as lines told apart by their dashes, so that they survive a copier. */
 export function BeliefChart({ path }: { readonly path: BeliefPath }): JSX.Element {
@@ -24,9 +25,9 @@ export function BeliefChart({ path }: { readonly path: BeliefPath }): JSX.Elemen
             </text>
           </g>
         ))}
-        {answers.map((answer, index) => (
-          <text key={answer} x={x(index + 1)} y={BOTTOM + 20} text-anchor="middle">
-            {index + 1}
+        {ticks(answers.length).map((step) => (
+          <text key={step} x={x(step)} y={BOTTOM + 20} text-anchor="middle">
+            {step}
           </text>
         ))}
         {causes.map(({ cause, probabilities }, index) => (
@@ -50,6 +51,12 @@ export function BeliefChart({ path }: { readonly path: BeliefPath }): JSX.Elemen
       </figcaption>
     </figure>
   );
+}
+
+/** The answers that are numbered on the axis: every one, or as many as leave room to be read. */
+function ticks(answers: number): readonly number[] {
+  const every = Math.ceil(answers / MOST_TICKS);
+  return Array.from({ length: Math.floor(answers / every) || 0 }, (_, index) => (index + 1) * every);
 }
 
 /** What the chart shows, in words. */

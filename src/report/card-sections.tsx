@@ -1,6 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
-import { PARTS } from '../../flows/knotter.ts';
-import type { JobCard, LockoutLine, PartLine, ProofLine, RepairLine, Suspect } from './card.ts';
+import type { JobCard, LockoutLine, PartLine, ProofLine, RepairLine, Suspect, WhichSide } from './card.ts';
+import { partName } from './findings.ts';
 import { MissRateChart, missRateSentence } from './miss-rate-chart.tsx';
 import { measurementText, momentText, percentText, sentence, timeText } from './words.ts';
 
@@ -8,6 +8,13 @@ const STATUS_TEXTS: Readonly<Record<JobCard['status'], string>> = {
   open: 'still open',
   closed: 'closed',
   handedOver: 'handed over',
+};
+
+const SIDE_TEXTS: Readonly<Record<WhichSide, string>> = {
+  left: 'left, seen from behind',
+  right: 'right, seen from behind',
+  both: 'both',
+  nowOneNowTheOther: 'now one, now the other',
 };
 
 const OUTCOME_TEXTS: Readonly<Record<RepairLine['outcome'], string>> = {
@@ -43,7 +50,7 @@ export function Heading({ title, card }: { readonly title: string; readonly card
         <Fact name="From">{momentText(startedAtMs)}</Fact>
         <Fact name="To">{momentText(lastAtMs)}</Fact>
         <Fact name="By">{person ?? 'not said'}</Fact>
-        <Fact name="Side">{side ? `${side}, seen from behind` : 'not said'}</Fact>
+        <Fact name="Side">{side ? SIDE_TEXTS[side] : 'not said'}</Fact>
         <Fact name="Machine">
           {machine
             ? [machine.name, machine.makeAndModel, machine.serialNumber].filter(Boolean).join(', ')
@@ -92,14 +99,17 @@ export function Findings({ findings }: Pick<JobCard, 'findings'>): JSX.Element {
       <tbody>
         {findings.map(({ part, asked, answer, measured, pointsAtFault, atMs }) => (
           <tr key={`${asked}${atMs}`} class={pointsAtFault ? 'fault' : ''}>
-            <td>{sentence(PARTS[part]).slice(0, -1)}</td>
+            <td>{partName(part)}</td>
             <td>{asked}</td>
             <td>
               {pointsAtFault ? <b>{answer}</b> : answer}
               {measured ? (
                 <span class="measured">
-                  <b> {measurementText(measured.value)}</b>, in order: {measured.band}.{' '}
-                  <i>{measured.bandStanding}</i>
+                  <b> {measurementText(measured.value)}.</b>{' '}
+                  <i>
+                    {measured.typically} That is {measured.provenance}: check the operator’s manual of your
+                    machine.
+                  </i>
                 </span>
               ) : null}
             </td>
@@ -129,20 +139,24 @@ export function Repair({ repair }: { readonly repair: RepairLine }): JSX.Element
 
 /** Before and after, in plain words for whoever pays. */
 function Proof({ proof }: { readonly proof: ProofLine }): JSX.Element {
-  const { claim, needed, clean, chanceOfNoChange } = proof;
+  const { claim, needed, clean, atMost, chanceOfNoChange } = proof;
   return (
     <div class="proof">
       <p>
         <b>{claim}</b> Good ties counted: {clean} of {needed} needed in a row; the first tie after threading
         does not count.
       </p>
-      <p>
-        {missRateSentence(proof)}
-        {chanceOfNoChange === undefined
-          ? null
-          : ` Had the repair changed nothing, a run this clean would come about in ${percentText(chanceOfNoChange)} of cases.`}
-      </p>
-      <MissRateChart proof={proof} />
+      {atMost === undefined ? null : (
+        <>
+          <p>
+            {missRateSentence(proof)}
+            {chanceOfNoChange === undefined
+              ? null
+              : ` Had the repair changed nothing, a run this clean would come about in ${percentText(chanceOfNoChange)} of cases.`}
+          </p>
+          <MissRateChart proof={proof} />
+        </>
+      )}
     </div>
   );
 }
@@ -165,9 +179,9 @@ export function Parts({ parts }: { readonly parts: readonly PartLine[] }): JSX.E
         {parts.map(({ name, side, reason, state }) => (
           <tr key={`${name}${state}`}>
             <td>{name}</td>
-            <td>{side ?? ''}</td>
+            <td>{side ? SIDE_TEXTS[side].split(',', 1) : ''}</td>
             <td>{reason}</td>
-            <td>{state === 'fitted' ? 'fitted' : 'to order'}</td>
+            <td>{state === 'toOrder' ? 'to order' : 'for the repair done'}</td>
             <td class="blank" />
             <td class="blank" />
           </tr>
@@ -180,10 +194,10 @@ export function Parts({ parts }: { readonly parts: readonly PartLine[] }): JSX.E
 export function Suspects({ suspects }: { readonly suspects: readonly Suspect[] }): JSX.Element {
   return (
     <ul class="suspects">
-      {suspects.map(({ cause, probability, because, family }) => (
-        <li key={`${family}${cause}`}>
-          <b>{percentText(probability)}</b> {sentence(cause)} <i>{family}</i>
-          {because.length > 0 ? <span class="because"> {because.join(' ')}</span> : null}
+      {suspects.map(({ cause, probability, because }) => (
+        <li key={cause}>
+          <b>{percentText(probability)}</b> {sentence(cause)}
+          {because.length > 0 ? <span class="because"> Seen: {because.join(' ')}</span> : null}
         </li>
       ))}
     </ul>

@@ -1,3 +1,4 @@
+import type { Provenance } from '../../flows/families/family.ts';
 import type { Repair } from '../../flows/job-context.ts';
 import type { PartId } from '../../flows/knotter.ts';
 import type { SafetyState } from '../../flows/prompt.ts';
@@ -15,7 +16,7 @@ export interface JobCard {
   readonly status: JobStatus;
   readonly person?: Initials;
   readonly machine?: MachineProfile;
-  readonly side?: Side;
+  readonly side?: WhichSide;
   readonly symptom?: Symptom;
   /** Answers that told something, in the order they were given; what was taken back is not among them. */
   readonly findings: readonly Finding[];
@@ -47,10 +48,10 @@ export interface Finding {
 
 export interface MeasuredFinding {
   readonly value: Measurement;
-  /** The band that would have been in order, as text with its unit: "40 to 60 lbf". */
-  readonly band: string;
-  /** Where that band comes from, and what wins over it. */
-  readonly bandStanding: string;
+  /** The typical band in words, as it is spoken. */
+  readonly typically: string;
+  /** Where that band comes from. */
+  readonly provenance: Provenance;
 }
 
 export interface RepairLine {
@@ -69,7 +70,7 @@ export interface ProofLine {
   readonly clean: number;
   /** As a fraction. */
   readonly confidence: number;
-  /** Highest miss rate still believable after the clean run, one-sided and exact; missing before the first tie. */
+  /** Highest miss rate still believable after the clean run, one-sided and exact; missing where nothing is proved. */
   readonly atMost?: number;
   /** Chance of so clean a run had the repair changed nothing (Fisher's exact test); where the misses were counted. */
   readonly chanceOfNoChange?: number;
@@ -90,12 +91,16 @@ export type BeforeRepair =
   /** Nobody had counted; a rate was taken for granted, an expert estimate. */
   | { readonly counted: false; readonly rate: number };
 
+/** Seen from behind the baler. */
+export type WhichSide = Side | 'both' | 'nowOneNowTheOther';
+
 export interface PartLine {
   readonly name: string;
-  readonly side?: Side;
+  readonly side?: WhichSide;
   /** The cause, and the findings behind it. */
   readonly reason: string;
-  readonly state: 'fitted' | 'toOrder';
+  /** Whether it belongs to a repair that was done, or to one that is still to be done. */
+  readonly state: 'forRepairDone' | 'toOrder';
 }
 
 export type LockoutLine =
@@ -114,7 +119,6 @@ export type LockoutLine =
 
 export interface Suspect {
   readonly cause: string;
-  readonly family: string;
   readonly probability: number;
   /** For what is excluded: the findings that speak against it. For what is not: those that speak for it. */
   readonly because: readonly string[];

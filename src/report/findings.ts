@@ -1,12 +1,12 @@
 import type { Answer, QuestionId } from '../../flows/diagnosis/answer.ts';
 import { EVIDENCE, type EvidenceId, type EvidenceQuestion } from '../../flows/diagnosis/evidence.ts';
 import { familyById } from '../../flows/families/all.ts';
-import { type Check, FAMILY_IDS, type Measure } from '../../flows/families/family.ts';
-import { PARTS } from '../../flows/knotter.ts';
+import { type Check, FAMILY_IDS } from '../../flows/families/family.ts';
+import { PARTS, type PartId } from '../../flows/knotter.ts';
 import { ruleOf } from '../../grammar/lexicon.ts';
 import type { RetracedStep } from '../records/replay.ts';
-import type { Finding, MeasuredFinding } from './card.ts';
-import { measurementText, sentence, unitSign } from './words.ts';
+import type { Finding } from './card.ts';
+import { measurementText, sentence } from './words.ts';
 
 /** Answers to a question that tell nothing of the machine. */
 const TELLS_NOTHING: readonly Answer['said'][] = ['notSure', 'cannotSee', 'skip'];
@@ -36,7 +36,7 @@ export function findingOf({ answer, atMs }: DatedAnswer): Finding | undefined {
   const finding = {
     atMs,
     part: asked.question.look,
-    asked: lastSentence(asked.question.ask),
+    asked: questionIn(asked.question.ask),
     answer: ruleOf(answer.said).readBack,
   };
   if (asked.kind === 'evidence') return { kind: 'evidence', ...finding, pointsAtFault: false };
@@ -46,22 +46,32 @@ export function findingOf({ answer, atMs }: DatedAnswer): Finding | undefined {
     ...finding,
     pointsAtFault: answers.some(({ meaning, pointsAtFault }) => meaning === answer.said && pointsAtFault),
     ...(measure && answer.measurement
-      ? { measured: measuredFinding(answer.measurement, measure, asked.question) }
+      ? {
+          measured: {
+            value: answer.measurement,
+            typically: measure.typically,
+            provenance: measure.provenance,
+          },
+        }
       : {}),
   };
 }
 
-/** A finding in one line: "twine holder: Packed.", with the number where there was one. */
+/** A finding in one line: "Twine holder: Packed.", with the number where there was one. */
 export function findingText(answer: Answer): string {
+  if (answer.question.startsWith('repair.')) {
+    return answer.said === 'tie.missed' ? 'It missed again after a repair.' : 'A repair was set aside.';
+  }
   const asked = askedBy(answer.question);
   const value = answer.measurement ? ` ${sentence(measurementText(answer.measurement))}` : '';
-  return `${asked ? `${PARTS[asked.question.look]}: ` : ''}${ruleOf(answer.said).readBack}${value}`;
+  const where = asked ? `${partName(asked.question.look)}: ` : '';
+  return `${where}${ruleOf(answer.said).readBack}${value}`;
 }
 
 /** What was asked, in the words of the question itself. */
 export function askedText(question: QuestionId): string | undefined {
   const asked = askedBy(question);
-  return asked && `${PARTS[asked.question.look]}: ${lastSentence(asked.question.ask)}`;
+  return asked && `${partName(asked.question.look)}: ${questionIn(asked.question.ask)}`;
 }
 
 type Asked =
@@ -76,35 +86,13 @@ function askedBy(id: QuestionId): Asked | undefined {
   return question && { kind: 'check', question };
 }
 
-/** The instruction before a question is for the voice; paper needs the question. */
-function lastSentence(text: string): string {
-  return (
-    text
-      .match(/[^.?]+[.?]/g)
-      ?.at(-1)
-      ?.trim() ?? text
-  );
+/** A part with its first letter large. */
+export function partName(part: PartId): string {
+  return sentence(PARTS[part]).slice(0, -1);
 }
 
-function measuredFinding(
-  value: MeasuredFinding['value'],
-  measure: Measure,
-  { answers }: Check,
-): MeasuredFinding {
-  return {
-    value,
-    band: bandsInOrder(measure, answers).join(' or '),
-    bandStanding: `Typical, ${measure.provenance}. Check the operator’s manual of your machine.`,
-  };
-}
-
-/** The bands that point at no fault, as text. */
-function bandsInOrder({ bands, plausible }: Measure, answers: Check['answers']): readonly string[] {
-  return bands.flatMap(({ below, means }, index) => {
-    if (answers.some(({ meaning, pointsAtFault }) => meaning === means && pointsAtFault)) return [];
-    const from = bands[index - 1]?.below;
-    if (from && below) return [`${from.amount} to ${measurementText(below)}`];
-    if (below) return [`under ${measurementText(below)}`];
-    return from ? [`${measurementText(from)} or more`] : [`any ${unitSign(plausible.low.unit)}`];
-  });
+/** The instruction before a question is for the voice; paper needs the question, and the half that goes before "or". */
+function questionIn(text: string): string {
+  const sentences = (text.match(/[^.?]+[.?]/g) ?? [text]).map((each) => each.trim());
+  return sentences.slice(sentences.at(-1)?.startsWith('Or ') ? -2 : -1).join(' ');
 }

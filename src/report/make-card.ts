@@ -1,19 +1,18 @@
-import type { Answer } from '../../flows/diagnosis/answer.ts';
 import { familyById } from '../../flows/families/all.ts';
-import type { Proof, Repair } from '../../flows/job-context.ts';
+import type { JobContext, Proof, Repair } from '../../flows/job-context.ts';
 import { type JobSnapshot, safetyOf } from '../../flows/prompt.ts';
 import { sayHandOver } from '../../flows/sayings.ts';
-import type { Side } from '../../grammar/sides.ts';
 import { aboutOf, statusOf, symptomOf } from '../records/job-header.ts';
 import type { LogEntry } from '../records/log-entry.ts';
 import type { MachineProfile } from '../records/machine.ts';
 import { type RetracedStep, replay, retrace } from '../records/replay.ts';
 import { AS_LEFT, CAUTIONS, NOT_TO_DO } from './advice.ts';
-import type { JobCard, PartLine, RepairLine } from './card.ts';
+import type { JobCard, PartLine, RepairLine, WhichSide } from './card.ts';
 import { askedText, datedAnswers, findingOf, findingText, tellsNothing } from './findings.ts';
 import { lockoutLines } from './lockout-lines.ts';
 import { proofLine } from './proof-line.ts';
 import { answersThatSpeak, beliefPath, causeText, weighed } from './suspects.ts';
+import { sentence } from './words.ts';
 
 export interface CardSource {
   /** The whole log, in order, at least its first entry. */
@@ -42,7 +41,7 @@ export function makeCard({ entries, machine }: CardSource): JobCard {
     status: statusOf(snapshot),
     ...(person ? { person } : {}),
     ...(machine ? { machine } : {}),
-    ...(context.side ? { side: context.side } : {}),
+    ...sideOf(context),
     ...(symptom ? { symptom } : {}),
     findings: datedAnswers(steps).flatMap((dated) => findingOf(dated) ?? []),
     repairs: repairLines(steps, context.repairs),
@@ -58,6 +57,14 @@ export function makeCard({ entries, machine }: CardSource): JobCard {
     notToDo: NOT_TO_DO,
     cautions: CAUTIONS,
   };
+}
+
+/** The side, which the context only knows where it is one of the two. */
+function sideOf({ side, answers }: JobContext): { readonly side?: WhichSide } {
+  if (side) return { side };
+  const said = answers.findLast(({ question }) => question === 'evidence.whichKnotter')?.said;
+  if (said === 'which.both') return { side: 'both' };
+  return said === 'which.alternates' ? { side: 'nowOneNowTheOther' } : {};
 }
 
 function repairLines(steps: readonly RetracedStep[], repairs: readonly Repair[]): readonly RepairLine[] {
@@ -85,29 +92,28 @@ function proofsByRepair(steps: readonly RetracedStep[]): ReadonlyMap<number, Pro
 
 /** Parts that repairs fitted, and those a named cause would take that was not put right here. */
 function partLines({ context }: JobSnapshot): readonly PartLine[] {
-  const { repairs, next, answers, side } = context;
-  const fitted = repairs.flatMap(({ family, cause }) => partsFor({ family, cause }, 'fitted', answers, side));
+  const { repairs, next } = context;
+  const fitted = repairs.flatMap(({ family, cause }) =>
+    partsFor({ family, cause }, 'forRepairDone', context),
+  );
   const isRepaired = repairs.some(
     ({ cause, family }) => next.kind === 'name' && cause === next.cause && family === next.family,
   );
-  return next.kind === 'name' && !isRepaired
-    ? [...fitted, ...partsFor(next, 'toOrder', answers, side)]
-    : fitted;
+  return next.kind === 'name' && !isRepaired ? [...fitted, ...partsFor(next, 'toOrder', context)] : fitted;
 }
 
 function partsFor(
   hypothesis: Pick<Repair, 'family' | 'cause'>,
   state: PartLine['state'],
-  answers: readonly Answer[],
-  side: Side | undefined,
+  context: JobContext,
 ): readonly PartLine[] {
-  const readings = answersThatSpeak('for', hypothesis, answers)
+  const readings = answersThatSpeak('for', hypothesis, context.answers)
     .filter(({ question }) => question.startsWith('check.'))
     .map(findingText);
-  const reason = [`${causeText(hypothesis)}.`, ...readings].join(' ');
+  const reason = [sentence(causeText(hypothesis)), ...readings].join(' ');
   return (familyById(hypothesis.family).causes[hypothesis.cause]?.remedy.parts ?? []).map((name) => ({
     name,
-    ...(side ? { side } : {}),
+    ...sideOf(context),
     reason,
     state,
   }));

@@ -46,7 +46,7 @@ export function missRateSentence({ before, atMost, clean, confidence }: ProofLin
     : `Before: nobody counted; ${percentText(before.rate)} is taken for granted, an expert estimate.`;
   const is =
     atMost === undefined
-      ? 'After: no tie counted yet.'
+      ? 'After: nothing is proved.'
       : `After: 0 of ${clean} missed, with ${percentText(confidence)} confidence at most ${percentText(atMost)}.`;
   return `${was} ${is}`;
 }

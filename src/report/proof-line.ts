@@ -9,7 +9,8 @@ import { percentText } from './words.ts';
 /** What a proof says so far, in numbers and in words. */
 export function proofLine(proof: Proof, outcome: Repair['outcome']): ProofLine {
   const { clean, needed } = proof;
-  const atMost = clean > 0 ? upperBoundAfterClean(clean, PROOF_CONFIDENCE) : undefined;
+  const isClean = clean > 0 && outcome !== 'stillMisses';
+  const atMost = isClean ? upperBoundAfterClean(clean, PROOF_CONFIDENCE) : undefined;
   return {
     before: beforeRepair(proof),
     needed,
@@ -47,7 +48,9 @@ function beforeRepair({ before, missRateBefore }: Proof): BeforeRepair {
 }
 
 function claimOf(clean: number, needed: number, outcome: Repair['outcome'], atMost?: number): string {
-  if (outcome === 'stillMisses') return `Not repaired: it missed again after ${ties(clean)}.`;
+  if (outcome === 'stillMisses') {
+    return `Not repaired: it missed again ${clean === 0 ? 'at the first tie' : `after ${ties(clean)}`}.`;
+  }
   if (atMost === undefined) return `Nothing is proved yet: no tie was counted. It takes ${needed} in a row.`;
   const claim = `After ${ties(clean)} in a row without a miss it is ${percentText(PROOF_CONFIDENCE)} sure that it now misses fewer than one bale in ${Math.floor(1 / atMost)}.`;
   return clean < needed ? `Not proved yet, ${needed - clean} to go. ${claim}` : claim;

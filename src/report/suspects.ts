@@ -10,7 +10,7 @@ import {
 import { familyById } from '../../flows/families/all.ts';
 import { SOMETHING_ELSE } from '../../flows/families/family.ts';
 import type { BeliefPath, Suspect } from './card.ts';
-import { findingText } from './findings.ts';
+import { findingText, tellsNothing } from './findings.ts';
 
 /** At and below this a cause counts as excluded, above it as a suspect. Expert estimate. */
 export const EXCLUDED_AT_MOST = 0.05;
@@ -62,7 +62,7 @@ export function beliefPath(answers: readonly Answer[]): BeliefPath {
 /** A cause in plain words. */
 export function causeText({ family, cause }: Hypothesis): string {
   return cause === SOMETHING_ELSE
-    ? 'something not on the list'
+    ? `something not on the list, of the kind: ${familyById(family).name}`
     : (familyById(family).causes[cause]?.name ?? cause);
 }
 
@@ -73,6 +73,7 @@ export function answersThatSpeak(
   answers: readonly Answer[],
 ): readonly Answer[] {
   return answers.filter((answer) => {
+    if (tellsNothing(answer)) return false;
     const here = likelihood(answer, hypothesis);
     const onTheWhole = PRIOR_BELIEFS.reduce(
       (sum, prior) => sum + prior.probability * likelihood(answer, prior),
@@ -85,7 +86,6 @@ export function answersThatSpeak(
 function suspectOf({ family, cause, probability }: Belief, answers: readonly Answer[]): Suspect {
   return {
     cause: causeText({ family, cause }),
-    family: familyById(family).name,
     probability,
     because: answers.map(findingText),
   };

@@ -16,10 +16,6 @@ const UNIT_SIGNS: Readonly<Record<UnitId, string>> = {
 /** Numbers as they were given, to a hundredth; fractions of an inch keep the thousandths that make them exact. */
 const AMOUNT = new Intl.NumberFormat('en', { maximumFractionDigits: 5, useGrouping: false });
 
-export function unitSign(unit: UnitId): string {
-  return UNIT_SIGNS[unit];
-}
-
 /** "42 lbf", "0.1875 in". */
 export function measurementText({ amount, unit }: Measurement): string {
   return `${AMOUNT.format(amount)} ${UNIT_SIGNS[unit]}`;
