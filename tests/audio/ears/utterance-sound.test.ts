@@ -1,0 +1,88 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { BLOCK_SAMPLES } from '../../../audio/ears/sound-format.ts';
+import { UtteranceSound } from '../../../audio/ears/utterance-sound.ts';
+
+/** A stream whose every sample is its own position, so that nothing can be moved unseen. Exact up to 2^24. */
+function stream() {
+  const sound = new UtteranceSound();
+  let position = 0;
+  return {
+    sound,
+    play(blocks: number, isSpeech: boolean): void {
+      for (let i = 0; i < blocks; i += 1) {
+        const start = position;
+        position += BLOCK_SAMPLES;
+        sound.take(
+          Float32Array.from({ length: BLOCK_SAMPLES }, (_, at) => start + at),
+          isSpeech,
+          position,
+        );
+      }
+    },
+    skip(blocks: number): void {
+      position += blocks * BLOCK_SAMPLES;
+      sound.clear();
+    },
+    get position(): number {
+      return position;
+    },
+  };
+}
+
+describe('the sound of an utterance', () => {
+  it('finds every sample of the speech, and 400 ms before it, at its place', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 4, max: 60 }),
+        fc.integer({ min: 1, max: 30 }),
+        (roomBlocks, speechBlocks) => {
+          const run = stream();
+          run.play(roomBlocks, false);
+          run.play(speechBlocks, true);
+          const { samples, indexOf } = run.sound.soFar();
+          for (let back = 1; back <= (speechBlocks + 4) * BLOCK_SAMPLES; back += 797) {
+            expect(samples[indexOf(run.position - back)]).toBe(run.position - back);
+          }
+        },
+      ),
+      { numRuns: 20 },
+    );
+  });
+
+  it('has three seconds of the room before it, also from before our own voice spoke', () => {
+    const run = stream();
+    run.play(50, false);
+    run.skip(100);
+    run.play(2, false);
+    run.play(5, true);
+    const { samples, indexOf } = run.sound.soFar();
+    expect(samples).toHaveLength(3 * 16_000 + 7 * BLOCK_SAMPLES);
+    const speech = run.position - 5 * BLOCK_SAMPLES;
+    expect(samples[indexOf(speech)]).toBe(speech);
+    // In front lies the room as it was, less the 400 ms that were held back when the mouth began.
+    expect(samples[0]).toBe((46 - 30) * BLOCK_SAMPLES);
+  });
+
+  it('never takes speech for the room', () => {
+    const run = stream();
+    run.play(40, false);
+    run.play(20, true);
+    const before = run.sound.roomMs;
+    run.skip(0);
+    run.play(6, false);
+    const { samples } = run.sound.soFar();
+    const speechFrom = 40 * BLOCK_SAMPLES;
+    const speechTo = 60 * BLOCK_SAMPLES;
+    expect(samples.some((sample) => sample >= speechFrom && sample < speechTo)).toBe(false);
+    expect(run.sound.roomMs).toBe(Math.min(3_000, before + 200));
+  });
+
+  it('forgets the room when it is told to', () => {
+    const run = stream();
+    run.play(40, false);
+    run.sound.forgetRoom();
+    expect(run.sound.soFar().samples).toHaveLength(0);
+    expect(run.sound.roomMs).toBe(0);
+  });
+});
