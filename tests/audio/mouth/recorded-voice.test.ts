@@ -4,43 +4,7 @@ import type { ClipLibrary, PlayableClip } from '../../../audio/mouth/clip-librar
 import { gapAfterS } from '../../../audio/mouth/joining.ts';
 import { recordedVoice } from '../../../audio/mouth/recorded-voice.ts';
 import { SpeechFault, type SpeechTrouble } from '../../../audio/mouth/voice.ts';
-
-/** A source that only writes down when it was told to play. */
-class FakeSource extends EventTarget {
-  buffer: unknown;
-  played: { readonly whenS: number; readonly offsetS: number; readonly lengthS: number } | undefined;
-  stopped = false;
-  connect() {}
-  start(whenS: number, offsetS: number, lengthS: number) {
-    this.played = { whenS, offsetS, lengthS };
-  }
-  stop() {
-    this.stopped = true;
-  }
-}
-
-/** An audio context whose clock stands still and whose sources end when the test says so. */
-class FakeContext extends EventTarget {
-  state: AudioContextState = 'running';
-  currentTime = 5;
-  baseLatency = 0;
-  outputLatency = 0;
-  readonly sources: FakeSource[] = [];
-  createGain() {
-    const gain = { setValueAtTime() {}, linearRampToValueAtTime() {} };
-    return { gain, connect() {}, disconnect() {} };
-  }
-  createBufferSource() {
-    const source = new FakeSource();
-    this.sources.push(source);
-    return source;
-  }
-  async resume() {}
-  becomes(state: AudioContextState) {
-    this.state = state;
-    this.dispatchEvent(new Event('statechange'));
-  }
-}
+import { FakeContext } from './fake-context.ts';
 
 /** Every clip lasts a tenth of a second for each letter; texts that begin with "lost" have none. */
 const library: ClipLibrary = {
@@ -58,8 +22,7 @@ const library: ClipLibrary = {
 function openVoice() {
   const context = new FakeContext();
   const troubles: SpeechTrouble[] = [];
-  // The fake has all the voice uses of a context, which is far less than a whole one.
-  const voice = recordedVoice(context as unknown as AudioContext, {} as AudioNode, library, (trouble) =>
+  const voice = recordedVoice(context.asContext(), {} as AudioNode, library, (trouble) =>
     troubles.push(trouble),
   );
   return { context, voice, troubles };
