@@ -1,12 +1,13 @@
 import preact from '@preact/preset-vite';
 import { defineConfig } from 'vitest/config';
+import { serviceWorker } from './src/offline/service-worker-build.ts';
 
 // The page's root is src/, so index.html lives beside the code that fills it and the top level stays clean.
 export default defineConfig({
   root: 'src',
   publicDir: '../public',
   base: './',
-  plugins: [preact()],
+  plugins: [preact(), serviceWorker()],
   build: { outDir: '../dist', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 6000 },
   test: {
     root: '.',

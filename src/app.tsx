@@ -3,6 +3,8 @@ import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { JobSnapshot } from '../flows/prompt.ts';
 import './app.css';
+import type { Installed } from './offline/installed.ts';
+import type { VoiceAtHand } from './offline/voice-at-hand.ts';
 import type { JobLog } from './records/job-log.ts';
 import { type JobAbout, type Records, unkeptJobLog } from './records/records.ts';
 import { replay } from './records/replay.ts';
@@ -30,6 +32,8 @@ export interface JobToTalkAbout {
 /** What the screens are given: the records, or why there are none, and a way to talk about a job. */
 export interface Services {
   readonly records: Kept<Records>;
+  readonly installed: ReadonlySignal<Installed>;
+  readonly voiceAtHand: ReadonlySignal<VoiceAtHand>;
   /** Names of the voices the tablet itself has. */
   readonly ownVoices: readonly string[];
   converse(job: JobToTalkAbout): Promise<Conversation>;
@@ -70,7 +74,7 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
 
   switch (here.page) {
     case 'start':
-      return <StartScreen records={services.records} />;
+      return <StartScreen {...services} />;
     case 'new':
       return <NewJobScreen records={services.records} onBegin={begin} />;
     case 'job':
@@ -95,7 +99,7 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
     case 'help':
       return <HelpScreen />;
     default:
-      return <StartScreen records={services.records} />;
+      return <StartScreen {...services} />;
   }
 }
 

@@ -1,7 +1,10 @@
+import { signal } from '@preact/signals';
 import { render } from 'preact';
-import { safetyOf } from '../flows/prompt.ts';
 import { localVoices } from '../audio/mouth/system-voice.ts';
+import { safetyOf } from '../flows/prompt.ts';
 import { App, type Services } from './app.tsx';
+import { type Installed, install } from './offline/installed.ts';
+import { bringVoice } from './offline/voice-at-hand.ts';
 import { openRecords } from './records/records.ts';
 import { keepPreferences, wearPreferences } from './screens/preferences.ts';
 import { watchRoute } from './screens/route.ts';
@@ -16,6 +19,8 @@ wearPreferences(preferences, document.documentElement, matchMedia('(prefers-colo
 
 const services: Services = {
   records: await openRecords(),
+  installed: import.meta.env.PROD ? install() : signal<Installed>({ kind: 'ready' }),
+  voiceAtHand: bringVoice(document.baseURI),
   ownVoices: globalThis.speechSynthesis ? localVoices(speechSynthesis).map(({ name }) => name) : [],
   async converse({ log, from }) {
     const session = runJob(log, from);

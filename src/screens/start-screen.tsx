@@ -1,12 +1,15 @@
-import { useSignal } from '@preact/signals';
+import { type ReadonlySignal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import type { Installed } from '../offline/installed.ts';
+import type { VoiceAtHand } from '../offline/voice-at-hand.ts';
 import type { JobHeader } from '../records/job-header.ts';
 import type { Records } from '../records/records.ts';
 import type { Kept } from '../records/trouble.ts';
 import { Cautions } from './cautions.tsx';
 import { jobTitle, whenText } from './job-words.ts';
 import { KnotMark } from './knot-mark.tsx';
+import { Readiness } from './readiness.tsx';
 import { hashOf } from './route.ts';
 import './start-screen.css';
 
@@ -15,8 +18,14 @@ const MOST_OPEN = 4;
 /** Jobs looked through for open ones. */
 const LATEST = 40;
 
+interface StartScreenProps {
+  readonly records: Kept<Records>;
+  readonly installed: ReadonlySignal<Installed>;
+  readonly voiceAtHand: ReadonlySignal<VoiceAtHand>;
+}
+
 /** Where the app opens: a new job, what is still open, and the cautions that come before both. */
-export function StartScreen({ records }: { readonly records: Kept<Records> }): JSX.Element {
+export function StartScreen({ records, installed, voiceAtHand }: StartScreenProps): JSX.Element {
   const open = useSignal<readonly JobHeader[]>([]);
   const problem = useSignal(records.ok ? '' : records.trouble.sentence);
   useEffect(() => {
@@ -57,6 +66,7 @@ export function StartScreen({ records }: { readonly records: Kept<Records> }): J
         </section>
       ) : null}
       <Cautions />
+      <Readiness installed={installed} voiceAtHand={voiceAtHand} />
       <nav class="choice-row" aria-label="More">
         <a class="link-button" href={hashOf({ page: 'records' })}>
           Records

@@ -1,5 +1,8 @@
+import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { App } from '../../../src/app.tsx';
+import type { Installed } from '../../../src/offline/installed.ts';
+import type { VoiceAtHand } from '../../../src/offline/voice-at-hand.ts';
 import { openRecords } from '../../../src/records/records.ts';
 import { keepPreferences, wearPreferences } from '../../../src/screens/preferences.ts';
 import { watchRoute } from '../../../src/screens/route.ts';
@@ -26,6 +29,8 @@ wearPreferences(preferences, document.documentElement, matchMedia('(prefers-colo
 
 const services = {
   records: await openRecords(),
+  installed: signal<Installed>({ kind: 'ready' }),
+  voiceAtHand: signal<VoiceAtHand>({ kind: 'here' }),
   ownVoices: [],
   converse: async (job: Parameters<typeof actConversation>[0]) => {
     latest = actConversation(job);

@@ -1,0 +1,49 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import { builtModel } from '../../audio/command-model/built.ts';
+import { describeFailure } from '../../audio/ears/failures.ts';
+import { storeModel } from '../../audio/ears/model-file.ts';
+import { keepVoicePacks } from './voice-packs.ts';
+
+/** Whether the voice can be heard and understood with no network. */
+export type VoiceAtHand =
+  /** @property share of all bytes, 0 to 1 */
+  | { readonly kind: 'coming'; readonly share: number }
+  | { readonly kind: 'here' }
+  | { readonly kind: 'cannot'; readonly sentence: string };
+
+/**
+ * Brings the recorded voice and the speech model onto the tablet, checked, so that the first job in a field needs no
+ * network. What is here already is not fetched again. Call it while no job is open. Never rejects.
+ * @param page address that the folders lie beside
+ */
+export function bringVoice(page: string): ReadonlySignal<VoiceAtHand> {
+  const atHand = signal<VoiceAtHand>({ kind: 'coming', share: 0 });
+  const got = { voice: 0, model: 0 };
+  const wanted = { voice: 0, model: builtModel.bytes };
+  const tell = () => {
+    const all = wanted.voice + wanted.model;
+    atHand.value = { kind: 'coming', share: all === 0 ? 0 : (got.voice + got.model) / all };
+  };
+  const fetchBoth = async () => {
+    const voice = await keepVoicePacks(new URL('voice/', page), (gotBytes, wantedBytes) => {
+      got.voice = gotBytes;
+      wanted.voice = wantedBytes;
+      tell();
+    });
+    const { fileName, bytes, sha256 } = builtModel;
+    const model = await storeModel(
+      { url: new URL(`model/${fileName}`, page).href, bytes, sha256 },
+      (gotBytes) => {
+        got.model = gotBytes;
+        tell();
+      },
+    );
+    if (!voice.ok) return { kind: 'cannot', sentence: voice.sentence } as const;
+    if (!model.ok) return { kind: 'cannot', sentence: describeFailure(model.failure) } as const;
+    return { kind: 'here' } as const;
+  };
+  void fetchBoth().then((outcome) => {
+    atHand.value = outcome;
+  });
+  return atHand;
+}
