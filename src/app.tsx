@@ -7,8 +7,8 @@ import type { Installed } from './offline/installed.ts';
 import type { VoiceAtHand } from './offline/voice-at-hand.ts';
 import type { JobLog } from './records/job-log.ts';
 import { type JobAbout, type Records, unkeptJobLog } from './records/records.ts';
-import { replay } from './records/replay.ts';
 import type { Kept } from './records/trouble.ts';
+import type { HearingChecker } from './screens/hearing-check.ts';
 import { HelpScreen } from './screens/help-screen.tsx';
 import { JobScreen } from './screens/job-screen.tsx';
 import { MachinesScreen } from './screens/machines-screen.tsx';
@@ -20,6 +20,7 @@ import { RecordsScreen } from './screens/records-screen.tsx';
 import { goTo, type Route } from './screens/route.ts';
 import { SettingsScreen } from './screens/settings-screen.tsx';
 import { StartScreen } from './screens/start-screen.tsx';
+import { WelcomeScreen } from './screens/welcome-screen.tsx';
 import type { Conversation } from './session/view.ts';
 
 /** A job whose log is open, ready to be talked about. */
@@ -36,6 +37,7 @@ export interface Services {
   readonly voiceAtHand: ReadonlySignal<VoiceAtHand>;
   /** Names of the voices the tablet itself has. */
   readonly ownVoices: readonly string[];
+  makeChecker(): HearingChecker;
   converse(job: JobToTalkAbout): Promise<Conversation>;
 }
 
@@ -59,9 +61,7 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
   };
   const begin = async (about: JobAbout) => {
     const { records } = services;
-    const log = records.ok
-      ? (await records.value.startJob(about)).log
-      : unkeptJobLog(records.trouble, replay([]).snapshot);
+    const log = records.ok ? (await records.value.startJob(about)).log : unkeptJobLog(records.trouble);
     await talk({ log });
   };
 
@@ -74,7 +74,11 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
 
   switch (here.page) {
     case 'start':
-      return <StartScreen {...services} />;
+      return preferences.value.wasWelcomed ? (
+        <StartScreen {...services} />
+      ) : (
+        <WelcomeScreen preferences={preferences} makeChecker={services.makeChecker} />
+      );
     case 'new':
       return <NewJobScreen records={services.records} onBegin={begin} />;
     case 'job':
@@ -98,8 +102,8 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
       return <SettingsScreen preferences={preferences} ownVoices={services.ownVoices} />;
     case 'help':
       return <HelpScreen />;
-    default:
-      return <StartScreen {...services} />;
+    case 'welcome':
+      return <WelcomeScreen preferences={preferences} makeChecker={services.makeChecker} />;
   }
 }
 

@@ -1,13 +1,15 @@
 import { signal } from '@preact/signals';
 import { render } from 'preact';
-import { localVoices } from '../audio/mouth/system-voice.ts';
+import type { Speaker } from '../audio/mouth/speaker.ts';
 import { safetyOf } from '../flows/prompt.ts';
 import { App, type Services } from './app.tsx';
 import { type Installed, install } from './offline/installed.ts';
 import { bringVoice } from './offline/voice-at-hand.ts';
 import { openRecords } from './records/records.ts';
+import { hearingChecker } from './screens/hearing-check.ts';
 import { keepPreferences, wearPreferences } from './screens/preferences.ts';
 import { watchRoute } from './screens/route.ts';
+import { dressMouth, ownVoiceNames } from './screens/voice-choice.ts';
 import { converse } from './session/conversation.ts';
 import { runJob } from './session/job-session.ts';
 
@@ -17,16 +19,19 @@ if (!place) throw new Error('The page has no place for the app.');
 const preferences = keepPreferences(localStorage);
 wearPreferences(preferences, document.documentElement, matchMedia('(prefers-color-scheme: dark)'));
 
+const dress = (speaker: Speaker) => dressMouth(speaker, preferences.value);
+
 const services: Services = {
   records: await openRecords(),
   installed: import.meta.env.PROD ? install() : signal<Installed>({ kind: 'ready' }),
   voiceAtHand: bringVoice(document.baseURI),
-  ownVoices: globalThis.speechSynthesis ? localVoices(speechSynthesis).map(({ name }) => name) : [],
+  ownVoices: ownVoiceNames(),
+  makeChecker: () => hearingChecker(dress),
   async converse({ log, from }) {
     const session = runJob(log, from);
     // A job that goes on after a break knows nothing of what people did at the machine meanwhile.
     if (from && safetyOf(from) !== 'keepOut') await session.voidLockout('void.restarted');
-    const conversation = converse(session);
+    const conversation = converse(session, dress);
     // The tap that opened the job is also the tap that lets the page speak and hear.
     void conversation.startVoice();
     return conversation;

@@ -4,6 +4,7 @@ import type { LevelReading } from '../../audio/ears/level.ts';
 import type { EarsEvent, Listener } from '../../audio/ears/listener.ts';
 import type { Utterance } from '../../audio/ears/utterance.ts';
 import type { Earcon } from '../../audio/mouth/earcons.ts';
+import type { Speaker } from '../../audio/mouth/speaker.ts';
 import type { Utterance as Speech } from '../../audio/mouth/voice.ts';
 import { type Saying, type TurnEffects, turnsMachine } from '../../audio/turns.ts';
 import { type Aside, asideFor, sayWhatCanBeSaid } from '../../flows/asides.ts';
@@ -30,13 +31,15 @@ export const MARKS = {
 } as const;
 
 /** Joins a running job to the ears, the mouth and the screen. One event at a time comes in, by voice or by touch. */
-export function converse(session: JobSession): Conversation {
-  return new JobConversation(session);
+export function converse(session: JobSession, dress: (speaker: Speaker) => void = () => {}): Conversation {
+  return new JobConversation(session, dress);
 }
 
 class JobConversation implements Conversation {
   readonly view;
   readonly #session: JobSession;
+  /** Gives the mouth the voice and loudness that were chosen. */
+  readonly #dress: (speaker: Speaker) => void;
   readonly #turns: Actor<ReturnType<typeof turnsMachine>>;
   readonly #voice = signal<VoiceState>({ kind: 'off' });
   readonly #turn = signal<Turn>('quiet');
@@ -57,7 +60,8 @@ class JobConversation implements Conversation {
   #earcon: Promise<void> | undefined;
   readonly #onVisibility = () => this.#pageHidOrShowed();
 
-  constructor(session: JobSession) {
+  constructor(session: JobSession, dress: (speaker: Speaker) => void) {
+    this.#dress = dress;
     this.#session = session;
     this.#asked = session.prompt();
     this.#turns = createActor(turnsMachine(this.#effects()));
@@ -89,6 +93,7 @@ class JobConversation implements Conversation {
       const opening = this.#mouth ? undefined : openMouth(({ message }) => this.#fail(message));
       const [mouth, hearing] = await Promise.all([opening, import('./hearing.ts')]);
       this.#mouth ??= mouth;
+      if (mouth) this.#dress(mouth.speaker);
       this.#hearing = hearing;
       this.#understanding ??= import('./understanding.ts');
       this.#ears ??= this.#openEars(hearing);

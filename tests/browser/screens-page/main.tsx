@@ -4,6 +4,7 @@ import { App } from '../../../src/app.tsx';
 import type { Installed } from '../../../src/offline/installed.ts';
 import type { VoiceAtHand } from '../../../src/offline/voice-at-hand.ts';
 import { openRecords } from '../../../src/records/records.ts';
+import type { HearingCheck, HearingChecker } from '../../../src/screens/hearing-check.ts';
 import { keepPreferences, wearPreferences } from '../../../src/screens/preferences.ts';
 import { watchRoute } from '../../../src/screens/route.ts';
 import { type ActedConversation, actConversation } from './acted-conversation.ts';
@@ -12,6 +13,8 @@ import { type ActedConversation, actConversation } from './acted-conversation.ts
 export interface ScreensPage {
   /** The conversation of the job that is open. */
   conversation(): ActedConversation;
+  /** Shows a moment of the hearing check. */
+  actCheck(state: HearingCheck): void;
 }
 
 declare global {
@@ -23,6 +26,9 @@ declare global {
 const root = document.getElementById('app');
 if (!root) throw new Error('The page has no place for the app.');
 
+const checkerState = signal<HearingCheck>({ kind: 'idle' });
+const actedChecker: HearingChecker = { state: checkerState, start: async () => {}, stop() {} };
+
 let latest: ActedConversation | undefined;
 const preferences = keepPreferences(localStorage);
 wearPreferences(preferences, document.documentElement, matchMedia('(prefers-color-scheme: dark)'));
@@ -32,6 +38,7 @@ const services = {
   installed: signal<Installed>({ kind: 'ready' }),
   voiceAtHand: signal<VoiceAtHand>({ kind: 'here' }),
   ownVoices: [],
+  makeChecker: () => actedChecker,
   converse: async (job: Parameters<typeof actConversation>[0]) => {
     latest = actConversation(job);
     return latest;
@@ -40,6 +47,9 @@ const services = {
 render(<App services={services} route={watchRoute()} preferences={preferences} />, root);
 
 window.screensPage = {
+  actCheck(state) {
+    checkerState.value = state;
+  },
   conversation() {
     if (!latest) throw new Error('No job is open.');
     return latest;
