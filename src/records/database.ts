@@ -155,3 +155,8 @@ function abort(transaction: { abort(): void }): void {
     // It has ended already, which is all that is wanted.
   }
 }
+
+/** Every key of a job's entries: an empty array sorts after every number. */
+export function wholeLog(jobId: string): IDBKeyRange {
+  return IDBKeyRange.bound([jobId], [jobId, []]);
+}

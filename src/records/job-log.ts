@@ -1,6 +1,8 @@
 import type { JobSnapshot } from '../../flows/prompt.ts';
+import { jobHeader } from './job-header.ts';
 import type { EntryDraft, LogEntry } from './log-entry.ts';
 import type { Kept, Trouble } from './trouble.ts';
+import { bundleFile, type JobToBundle } from './write-bundle.ts';
 
 /** Whether an entry is on the disk. "Recorded" may be said only where it is. */
 export type Appended =
@@ -20,6 +22,7 @@ export type KeepEntries = (
  */
 export class JobLog {
   readonly jobId: string;
+  readonly #originId: string;
   readonly #tabletId: string;
   readonly #now: () => number;
   readonly #keep: KeepEntries;
@@ -29,13 +32,14 @@ export class JobLog {
   #turn: Promise<unknown> = Promise.resolve();
 
   constructor(
-    identity: { readonly jobId: string; readonly tabletId: string },
+    identity: { readonly jobId: string; readonly originId: string; readonly tabletId: string },
     kept: readonly LogEntry[],
     snapshot: JobSnapshot,
     keep: KeepEntries,
     now: () => number,
   ) {
     this.jobId = identity.jobId;
+    this.#originId = identity.originId;
     this.#tabletId = identity.tabletId;
     this.#entries = [...kept];
     this.#keptCount = kept.length;
@@ -74,6 +78,22 @@ export class JobLog {
   /** Tries again what is only in memory. */
   retry(): Promise<Appended> {
     return this.#keepUpTo(this.#entries.length - 1);
+  }
+
+  /** The job as far as it is known here, whether it is on the disk or not. */
+  known(): JobToBundle {
+    const place = { id: this.jobId, originId: this.#originId, order: this.#entries.at(-1)?.atMs ?? 0 };
+    return { header: jobHeader(place, this.#entries, this.#snapshot), entries: this.#entries };
+  }
+
+  /** A file of this job alone, which needs no store: the way out when nothing can be kept. */
+  saveToFile(): Promise<File> {
+    return bundleFile({
+      tabletId: this.#tabletId,
+      savedAtMs: this.#now(),
+      machines: [],
+      jobs: [[this.known()]],
+    });
   }
 
   /** One write at a time, so that no entry overtakes another. */

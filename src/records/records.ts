@@ -1,12 +1,15 @@
 import type { JobSnapshot } from '../../flows/prompt.ts';
-import { Database } from './database.ts';
+import { readBundle } from './bundle.ts';
+import { Database, wholeLog } from './database.ts';
 import { type HeaderPlace, type JobHeader, jobHeader } from './job-header.ts';
 import { type Appended, JobLog } from './job-log.ts';
 import { type Initials, type LogEntry, NOBODY_ASKED } from './log-entry.ts';
 import { currentRevisions, type MachineProfile, type MachineRevision } from './machine.ts';
 import { type Replayed, replay } from './replay.ts';
 import { type GiveBack, takeRecords } from './tab-lock.ts';
-import { type Kept, type Trouble, trouble } from './trouble.ts';
+import { type TakenIn, takeIn } from './take-in.ts';
+import { type Kept, type Trouble, TroubleError, trouble, troubleFrom } from './trouble.ts';
+import { bundleFile, type JobToBundle } from './write-bundle.ts';
 
 export interface RecordsOptions {
   /** Keeps a second tab out; the browser's own unless told otherwise. */
@@ -21,6 +24,20 @@ export interface KeptJob {
   /** In order, without gaps. */
   readonly entries: readonly LogEntry[];
 }
+
+export interface SaveToFile {
+  readonly jobIds?: readonly string[];
+  readonly progress?: (done: number, of: number) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** What became of a file, or one sentence on why it was refused. */
+export type TookIn =
+  | { readonly ok: true; readonly taken: TakenIn }
+  | { readonly ok: false; readonly sentence: string };
+
+/** Jobs read in one transaction and held at once while a file is made. */
+const JOBS_A_LOT = 100;
 
 /** What a job is about when it starts. */
 export interface JobAbout {
@@ -58,14 +75,17 @@ export async function openRecords({
 }
 
 /** The log of a job that nothing can keep: it lives in memory, and every entry is answered with the trouble. */
-export function unkeptJobLog(cause: Trouble, snapshot: JobSnapshot, now: () => number = Date.now): JobLog {
-  return new JobLog(
-    { jobId: crypto.randomUUID(), tabletId: crypto.randomUUID() },
+export function unkeptJobLog(cause: Trouble, now: () => number = Date.now): JobLog {
+  const jobId = crypto.randomUUID();
+  const log = new JobLog(
+    { jobId, originId: jobId, tabletId: crypto.randomUUID() },
     [],
-    snapshot,
+    replay([]).snapshot,
     async () => ({ ok: false, trouble: cause }),
     now,
   );
+  void log.append({ event: { type: 'record.started' }, promptState: NOBODY_ASKED });
+  return log;
 }
 
 export class Records {
@@ -133,6 +153,11 @@ export class Records {
     const { header, entries } = read.value;
     const replayed = replay(entries);
     return { ok: true, value: { log: this.#openLog(header, entries, replayed.snapshot), replayed } };
+  }
+
+  /** Nobody writes the job any more, so a file may bring what another tablet added to it. */
+  leaveJob(id: string): void {
+    if (this.#openLogs.get(id)?.unsaved.length === 0) this.#openLogs.delete(id);
   }
 
   /** A job as it is on the disk, for a card or a file; undefined where there is none of that id. */
@@ -205,9 +230,74 @@ export class Records {
     return this.#database.read(['people'], (transaction) => transaction.objectStore('people').getAllKeys());
   }
 
+  /**
+   * A file of jobs and every machine, for another tablet. Memory stays flat however many there are.
+   * @param jobIds which jobs; all where it is left out
+   * @param progress told after every lot how many jobs of how many are in
+   * @param signal cancels; the result then is undefined
+   */
+  async saveToFile({ jobIds, progress, signal }: SaveToFile = {}): Promise<Kept<File | undefined>> {
+    const read = await this.#database.read(['jobs', 'machines'], async (transaction) => ({
+      ids: jobIds ?? (await transaction.objectStore('jobs').getAllKeys()),
+      machines: await transaction.objectStore('machines').getAll(),
+    }));
+    if (!read.ok) return read;
+    const { ids, machines } = read.value;
+    const lots = this.#lots(ids, progress, signal);
+    try {
+      const file = await bundleFile({
+        tabletId: this.tabletId,
+        savedAtMs: this.#now(),
+        machines,
+        jobs: lots,
+      });
+      return { ok: true, value: file };
+    } catch (error) {
+      if (signal?.aborted) return { ok: true, value: undefined };
+      return { ok: false, trouble: error instanceof TroubleError ? error.trouble : troubleFrom(error) };
+    }
+  }
+
+  /** Puts another tablet's file beside the records here: all of it, or nothing and the reason why. */
+  async takeInFile(text: string): Promise<TookIn> {
+    const read = readBundle(text);
+    if (!read.ok) return { ok: false, sentence: read.reason };
+    const taken = await takeIn(this.#database, read.bundle, (id) => this.#openLogs.has(id));
+    if (!taken.ok) return { ok: false, sentence: taken.trouble.sentence };
+    this.#latestOrder = Math.max(this.#latestOrder, ...read.bundle.jobs.map(({ header }) => header.order));
+    this.#listed = undefined;
+    return { ok: true, taken: taken.value };
+  }
+
+  /** The jobs of a file, a lot at a time. A job being written goes as far as it is known here, kept or not. */
+  async *#lots(
+    ids: readonly string[],
+    progress: SaveToFile['progress'],
+    signal: AbortSignal | undefined,
+  ): AsyncGenerator<readonly JobToBundle[], void> {
+    for (let from = 0; from < ids.length; from += JOBS_A_LOT) {
+      signal?.throwIfAborted();
+      const lot = ids.slice(from, from + JOBS_A_LOT);
+      const read = await this.#database.read(['jobs', 'entries'], async (transaction) => {
+        const jobs: JobToBundle[] = [];
+        for (const id of lot) {
+          const header = await transaction.objectStore('jobs').get(id);
+          const entries = await transaction.objectStore('entries').getAll(wholeLog(id));
+          const written = this.#openLogs.get(id);
+          if (written && written.unsaved.length > 0) jobs.push(written.known());
+          else if (header) jobs.push({ header, entries });
+        }
+        return jobs;
+      });
+      if (!read.ok) throw new TroubleError(read.trouble);
+      yield read.value;
+      progress?.(Math.min(from + JOBS_A_LOT, ids.length), ids.length);
+    }
+  }
+
   #openLog(job: Omit<HeaderPlace, 'order'>, kept: readonly LogEntry[], snapshot: JobSnapshot): JobLog {
     const log = new JobLog(
-      { jobId: job.id, tabletId: this.tabletId },
+      { jobId: job.id, originId: job.originId, tabletId: this.tabletId },
       kept,
       snapshot,
       (entries, unsaved, latest) => this.#keep(job, entries, unsaved, latest),
@@ -262,9 +352,4 @@ export class Records {
     if (read.ok) this.#listed = read.value.reverse();
     return read;
   }
-}
-
-/** Every key that begins with the job's id: an empty array sorts after every number. */
-function wholeLog(jobId: string): IDBKeyRange {
-  return IDBKeyRange.bound([jobId], [jobId, []]);
 }

@@ -52,6 +52,17 @@ export function troubleFrom(error: unknown): Trouble {
   }
 }
 
+/** Carries a trouble out of a generator, which can only throw. */
+export class TroubleError extends Error {
+  override readonly name = 'TroubleError';
+  readonly trouble: Trouble;
+
+  constructor(trouble: Trouble) {
+    super(trouble.sentence);
+    this.trouble = trouble;
+  }
+}
+
 /** Whether opening the store anew may help: the browser closes stores of pages it put in the background. */
 export function isLostConnection(error: unknown): boolean {
   return ['InvalidStateError', 'AbortError', 'UnknownError', 'TransactionInactiveError'].includes(

@@ -1,6 +1,7 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { readBundle } from '../../../src/records/bundle.ts';
 import type { JobLog } from '../../../src/records/job-log.ts';
 import type { MachineProfile } from '../../../src/records/machine.ts';
 import { openRecords, type Records, unkeptJobLog } from '../../../src/records/records.ts';
@@ -8,6 +9,7 @@ import { replay } from '../../../src/records/replay.ts';
 import { type Kept, trouble } from '../../../src/records/trouble.ts';
 import { fakeLocks } from './fake-locks.ts';
 import { said, straightWalk, type WalkedStep } from './random-job.ts';
+import { kept } from './two-tablets.ts';
 
 const DATABASE = 'knotwright-records';
 const PROFILE: MachineProfile = {
@@ -237,11 +239,13 @@ describe('when something cannot be kept', () => {
   });
 
   it('a job that nothing can keep still has its log in memory', async () => {
-    const log = unkeptJobLog(trouble('noStorage'), replay([]).snapshot);
+    const log = unkeptJobLog(trouble('noStorage'));
     for (const step of straightWalk(3)) {
       expect(await append(log, step)).toMatchObject({ kept: false, trouble: { kind: 'noStorage' } });
     }
-    expect(log.unsaved).toHaveLength(3);
+    expect(log.unsaved.map(({ seq }) => seq)).toEqual([0, 1, 2, 3]);
+    const file = readBundle(await (await log.saveToFile()).text());
+    expect(file.ok && file.bundle.jobs[0]?.entries).toHaveLength(4);
   });
 });
 
@@ -273,10 +277,4 @@ function rawOpen(version: number): Promise<IDBDatabase> {
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => reject(request.error);
   });
-}
-
-function kept<T>(outcome: Kept<T>): T {
-  if (outcome.ok) return outcome.value;
-  const { kind, detail, sentence } = outcome.trouble;
-  throw new Error(`${kind}: ${detail ?? sentence}`);
 }
