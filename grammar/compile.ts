@@ -1,7 +1,14 @@
 import { activeMeanings, type ExpectedValue, type Expecting } from './expecting.ts';
 import { phrasesFor } from './lexicon.ts';
 import type { Dimension } from './measurements.ts';
-import { NUMBER_WORDS } from './value-words.ts';
+import {
+  BETWEEN_COUNTS,
+  BETWEEN_PARTS,
+  FRACTIONS,
+  MISS_COUNTS,
+  NUMBER_WORDS,
+  TWO_WORD_NUMBERS,
+} from './value-words.ts';
 
 /** The graph word for anything that is not a phrase: the recogniser's way of saying "other talk". */
 export const UNKNOWN_WORD = '[unk]';
@@ -18,6 +25,9 @@ const UNIT_WORDS_BY_DIMENSION: Readonly<Record<Dimension, readonly string[]>> = 
   rotation: ['turn', 'turns'],
 };
 
+/** Read off a rule or counted on a bolt, so spoken in halves to thirty-seconds. */
+const IN_PARTS: readonly Dimension[] = ['length', 'rotation'];
+
 /** The graph words a recogniser listens for in a state, always with the unknown word among them. */
 export function recogniserList(expecting: Expecting): readonly string[] {
   const phrases = activeMeanings(expecting)
@@ -32,8 +42,22 @@ export function canGoOn(expecting: Expecting): boolean {
 }
 
 function valueWords(value: ExpectedValue | undefined): readonly string[] {
-  if (!value) return [];
-  if (value.kind === 'missCount')
-    return NUMBER_WORDS.filter((word) => !/half|quarter|eighth|sixteenth|second|point/.test(word));
-  return [...NUMBER_WORDS, ...UNIT_WORDS_BY_DIMENSION[value.dimension]];
+  switch (value?.kind) {
+    case undefined:
+      return [];
+    case 'missCount':
+      return [
+        ...NUMBER_WORDS.filter((word) => word !== 'point'),
+        ...[...TWO_WORD_NUMBERS, BETWEEN_COUNTS, ...MISS_COUNTS].map(graphToken),
+      ];
+    case 'measurement':
+      return [
+        ...NUMBER_WORDS,
+        ...UNIT_WORDS_BY_DIMENSION[value.dimension],
+        ...[
+          ...TWO_WORD_NUMBERS,
+          ...(IN_PARTS.includes(value.dimension) ? [...FRACTIONS, ...BETWEEN_PARTS] : []),
+        ].map(graphToken),
+      ];
+  }
 }

@@ -8,7 +8,7 @@ import { universal } from './phrases/universal.ts';
 import { values } from './phrases/values.ts';
 import { voiding } from './phrases/voiding.ts';
 import { type Side, SUBJECTS } from './sides.ts';
-import { NUMBER_WORDS, UNIT_WORDS } from './value-words.ts';
+import { VALUE_PHRASES, VALUE_WORDS } from './value-words.ts';
 
 const RULES = {
   ...universal,
@@ -75,14 +75,14 @@ export function allPhrases(): readonly Phrase[] {
   return [...PHRASES_BY_MEANING.values()].flat();
 }
 
-/** The texts of {@link allPhrases}, without repeats, for the builder of the recogniser's model. */
+/** Everything that is heard as one word, without repeats: {@link allPhrases} and the longer parts of values, for the builder of the recogniser's model. */
 export function graphPhrases(): readonly string[] {
-  return [...new Set(allPhrases().map((phrase) => phrase.words))];
+  return [...new Set([...allPhrases().map((phrase) => phrase.words), ...VALUE_PHRASES])];
 }
 
 /** Words that stay ordinary graph words because they combine freely: numbers, fractions, units. */
 export function graphWords(): readonly string[] {
-  return [...NUMBER_WORDS, ...UNIT_WORDS];
+  return VALUE_WORDS;
 }
 
 function isValueMeaning(meaning: MeaningId): meaning is ValueMeaning {

@@ -1,15 +1,9 @@
-/** Words that make up numbers. One spelling each, as the pronouncing dictionary has it. */
-export const NUMBER_WORDS = [
-  'zero',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
+/**
+ * The words of spoken values. Words that are always said together are kept together, because the recogniser hears
+ * a long word far better than the short ones it is made of: "out of", "twenty two", "three sixteenths".
+ */
+const DIGITS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'] as const;
+const TEENS = [
   'ten',
   'eleven',
   'twelve',
@@ -20,32 +14,62 @@ export const NUMBER_WORDS = [
   'seventeen',
   'eighteen',
   'nineteen',
-  'twenty',
-  'thirty',
-  'forty',
-  'fifty',
-  'sixty',
-  'seventy',
-  'eighty',
-  'ninety',
+] as const;
+const TENS = ['twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'] as const;
+
+/** Single words that join into numbers, as the pronouncing dictionary spells them. */
+export const NUMBER_WORDS = [
+  'zero',
+  ...DIGITS,
+  ...TEENS,
+  ...TENS,
   'hundred',
   'thousand',
   'and',
   'a',
-  'an',
-  'of',
-  'out',
   'point',
-  'half',
-  'quarter',
-  'quarters',
-  'eighth',
-  'eighths',
-  'sixteenth',
-  'sixteenths',
-  'thirtysecond',
-  'thirtyseconds',
 ] as const;
+
+/** The numbers between the tens. */
+export const TWO_WORD_NUMBERS: readonly string[] = TENS.flatMap((ten) =>
+  DIGITS.map((digit) => `${ten} ${digit}`),
+);
+
+/** Parts of an inch or a turn, in lowest terms; a "thirtysecond" is one word so that it is never thirty and a second. */
+export const FRACTIONS: readonly string[] = [
+  'half',
+  'one half',
+  'a half',
+  'quarter',
+  'a quarter',
+  'one quarter',
+  'three quarters',
+  'an eighth',
+  'a sixteenth',
+  ...oddParts(['one', 'three', 'five', 'seven'], 'eighth'),
+  ...oddParts(['one', 'three', 'five', 'seven', 'nine', 'eleven', 'thirteen', 'fifteen'], 'sixteenth'),
+  ...oddParts(['one', 'three', 'five', 'seven', 'nine', 'eleven', 'thirteen', 'fifteen'], 'thirtysecond'),
+];
+
+/** What stands between the numbers of a value. */
+export const BETWEEN_PARTS = [
+  'and a half',
+  'and a quarter',
+  'and three quarters',
+  'of an inch',
+  'an inch',
+] as const;
+export const BETWEEN_COUNTS = 'out of';
+
+/** Misses that people count over a round number of bales, each heard as one word; others are put together. */
+export const MISS_COUNTS: readonly string[] = [
+  'ten',
+  'twenty',
+  'thirty',
+  'forty',
+  'fifty',
+  'a hundred',
+].flatMap((bales) => [...DIGITS, 'ten'].map((misses) => `${misses} ${BETWEEN_COUNTS} ${bales}`));
 
 /** Unit words a person may say; measurements.ts knows what each stands for. */
 export const UNIT_WORDS = [
@@ -64,5 +88,24 @@ export const UNIT_WORDS = [
   'kilos',
   'turn',
   'turns',
-  'percent',
 ] as const;
+
+/** Every value phrase of more than one word: each becomes one word of the recogniser's graph. */
+export const VALUE_PHRASES: readonly string[] = [
+  ...TWO_WORD_NUMBERS,
+  ...FRACTIONS.filter((fraction) => fraction.includes(' ')),
+  ...BETWEEN_PARTS,
+  BETWEEN_COUNTS,
+  ...MISS_COUNTS,
+];
+
+/** Every value word that stays an ordinary word of the graph. */
+export const VALUE_WORDS: readonly string[] = [
+  ...NUMBER_WORDS,
+  ...FRACTIONS.filter((fraction) => !fraction.includes(' ')),
+  ...UNIT_WORDS,
+];
+
+function oddParts(numerators: readonly string[], part: string): string[] {
+  return numerators.map((numerator) => `${numerator} ${numerator === 'one' ? part : `${part}s`}`);
+}

@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process';
+import { type ExecFileSyncOptions, execFileSync } from 'node:child_process';
 import { accessSync, constants, existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
@@ -28,7 +28,7 @@ export function ensureDebianPackages(): void {
   const missing = missingPackages();
   if (missing.length === 0) return;
   if (process.getuid?.() === 0 && onPath('apt-get')) {
-    const quiet = { stdio: ['ignore', 'ignore', 'inherit'] } as const;
+    const quiet: ExecFileSyncOptions = { stdio: ['ignore', 'ignore', 'inherit'] };
     execFileSync('apt-get', ['update', '-qq'], quiet);
     execFileSync('apt-get', ['install', '-qq', '--yes', '--no-install-recommends', ...missing], {
       ...quiet,

@@ -8,15 +8,16 @@ interface HeardLineProps {
   readonly notices: Say;
   readonly record: RecordState;
   readonly voice: VoiceState;
+  readonly speechTrouble: string | undefined;
 }
 
 /**
  * The lines between strand and question: the words that were heard and what they were taken for. What could not be
  * kept comes before that, then what keeps the voice away. The room for them never changes.
  */
-export function HeardLine({ heard, notices, record, voice }: HeardLineProps): JSX.Element {
+export function HeardLine({ heard, notices, record, voice, speechTrouble }: HeardLineProps): JSX.Element {
   const trouble =
-    record.kind === 'notKept' ? record.sentence : voice.kind === 'failed' ? voice.sentence : undefined;
+    record.kind === 'notKept' ? record.sentence : voice.kind === 'failed' ? voice.sentence : speechTrouble;
   return (
     <div
       class="heard-line"

@@ -100,6 +100,7 @@ export function JobScreen({ conversation, units, onLeave, onFinish }: JobScreenP
                 notices={prompt.value.notices}
                 record={view.record}
                 voice={view.voice}
+                speechTrouble={view.speechTrouble}
               />
               <QuestionPane prompt={prompt.value} />
             </div>

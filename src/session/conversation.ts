@@ -45,6 +45,8 @@ class JobConversation implements Conversation {
   readonly #turn = signal<Turn>('quiet');
   readonly #level = signal<LevelReading | undefined>(undefined);
   readonly #lastHeard = signal<LastHeard | undefined>(undefined);
+  /** What keeps the mouth from speaking, if something does. */
+  readonly #speechTrouble = signal<string | undefined>(undefined);
   readonly #aside = signal<Aside | undefined>(undefined);
   readonly #watch;
   /** What is asked or answered aside now; a new identity for each asking. */
@@ -90,7 +92,11 @@ class JobConversation implements Conversation {
     this.#voice.value = { kind: 'starting', share: 0 };
     try {
       // The mouth first and without waiting: sound has to be asked for while the tap still counts.
-      const opening = this.#mouth ? undefined : openMouth(({ message }) => this.#fail(message));
+      const opening = this.#mouth
+        ? undefined
+        : openMouth(({ message }) => {
+            this.#speechTrouble.value = message;
+          });
       const [mouth, hearing] = await Promise.all([opening, import('./hearing.ts')]);
       this.#mouth ??= mouth;
       if (mouth) this.#dress(mouth.speaker);
@@ -269,7 +275,9 @@ class JobConversation implements Conversation {
       const speech = this.#mouth?.speaker.speak(say);
       this.#speech = speech;
       void speech?.started.then((at) => {
-        if (at !== 'never') performance.mark(MARKS.replyBegan, { startTime: at });
+        if (at === 'never') return;
+        this.#speechTrouble.value = undefined;
+        performance.mark(MARKS.replyBegan, { startTime: at });
       });
       void speech?.finished.then(() => {
         if (this.#speech === speech) this.#turns.send({ type: 'mouth.finished' });
@@ -313,7 +321,7 @@ class JobConversation implements Conversation {
         this.#voice.value = { kind: 'on', isWarm: false };
         return;
       case 'listening':
-        this.#voice.value = { kind: 'on', isWarm: event.isWarm };
+        this.#voice.value = { kind: 'on', isWarm: event.isRoomKnown };
         return;
       case 'level':
         this.#level.value = event.reading;
@@ -364,6 +372,7 @@ class JobConversation implements Conversation {
       choices: choicesFor(prompt, context),
       record: this.#session.record.value,
       ...present('level', this.#level),
+      ...present('speechTrouble', this.#speechTrouble),
       ...present('lastHeard', this.#lastHeard),
       ...present('aside', this.#aside),
     };

@@ -25,6 +25,8 @@ export interface ConversationView {
   readonly turn: Turn;
   readonly voice: VoiceState;
   readonly level?: LevelReading;
+  /** One sentence for what keeps the app from speaking; what it would have said is on the screen. */
+  readonly speechTrouble?: string;
   readonly lastHeard?: LastHeard;
   /** Shown over the question until the next event: an answer to "why", "show me", "how far" or "what can I say". */
   readonly aside?: Aside;

@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { LINES } from '../../flows/lines.ts';
 import type { Scenario } from './scenario.ts';
 import { type ClipVoice, sayInto, spokenClip } from './spoken-microphone.ts';
 
@@ -22,13 +23,11 @@ export interface Talk {
 }
 
 interface Screen {
-  readonly turn: string;
   readonly safety: string;
   readonly question: string;
   readonly heard: string;
   readonly notices: string;
   readonly buttons: readonly string[];
-  readonly trouble: string;
 }
 
 /** A person who gave up says so: the app did not go on after this many tries. */
@@ -77,12 +76,8 @@ function answerTo({ question, buttons }: Screen, scenario: Scenario): string {
   const scripted = scenario.answers.find(([sentence]) => question.includes(sentence));
   if (scripted) return scripted[1];
   if (/^\d+ of \d+$|^[a-z-]+ of [a-z-]+$/.test(question)) return 'that was a good tie';
-  if (exchangesOpen(question)) return scenario.opening;
+  if (question === LINES.opening) return scenario.opening;
   return buttons[0] ?? 'say that again';
-}
-
-function exchangesOpen(question: string): boolean {
-  return question === 'What is the knotter doing?';
 }
 
 async function untilListening(page: Page): Promise<Screen | 'over'> {
@@ -107,22 +102,22 @@ async function untilDecided(page: Page, before: Screen): Promise<Screen | 'over'
   return readScreen(page);
 }
 
+/** Read text by text: a function kept in a name does not survive the way into the page under every loader. */
 async function readScreen(page: Page): Promise<Screen | 'over'> {
-  const screen = await page.evaluate(() => {
-    const text = (selector: string) => document.querySelector(selector)?.textContent?.trim() ?? '';
-    if (!document.querySelector('h1.question')) return 'over' as const;
-    return {
-      turn: document.querySelector('[data-turn]')?.getAttribute('data-turn') ?? '',
-      safety: text('.safety-word'),
-      question: text('h1.question'),
-      heard: text('.heard-line q'),
-      notices: text('.heard-line b'),
-      buttons: [...document.querySelectorAll('.answer-tags .tag:not([data-more=true]) .tag-label')].map(
-        (button) => button.textContent?.trim() ?? '',
-      ),
-      trouble: text('.heard-line[data-trouble="true"] p'),
-    };
-  });
-  if (screen !== 'over' && screen.trouble) throw new Error(`The app says: ${screen.trouble}`);
-  return screen !== 'over' && screen.question.startsWith('The job is closed') ? 'over' : screen;
+  const question = await textOf(page, 'h1.question');
+  if (question === undefined || question.startsWith(LINES.closed)) return 'over';
+  const trouble = await textOf(page, '.heard-line[data-trouble="true"] p');
+  if (trouble) throw new Error(`The app says: ${trouble}`);
+  return {
+    question,
+    safety: (await textOf(page, '.safety-word')) ?? '',
+    heard: (await textOf(page, '.heard-line q')) ?? '',
+    notices: (await textOf(page, '.heard-line b')) ?? '',
+    buttons: await page.locator('.answer-tags .tag:not([data-more="true"]) .tag-label').allTextContents(),
+  };
+}
+
+async function textOf(page: Page, selector: string): Promise<string | undefined> {
+  const [text] = await page.locator(selector).allTextContents();
+  return text?.trim();
 }

@@ -35,11 +35,11 @@ export async function openTalkingApp(room: { readonly roomDbfs: number }): Promi
     page,
     async jobCard() {
       const card = page.locator('.job-card');
-      return (await card.count()) > 0 ? card.innerText() : 'No job card is shown.';
+      return (await card.count()) > 0 ? card.first().innerText() : 'No job card is shown.';
     },
     async timings() {
       const marks = await page.evaluate(() =>
-        performance.getEntriesByType('mark').map(({ name, startTime, detail }) => ({
+        (performance.getEntriesByType('mark') as PerformanceMark[]).map(({ name, startTime, detail }) => ({
           name,
           startTime,
           detail: (detail ?? {}) as { modelLoadMs?: number },
