@@ -2,13 +2,8 @@ import { FAMILIES, familyById } from '../families/all.ts';
 import { type Check, FAMILY_IDS, type FamilyId, SOMETHING_ELSE } from '../families/family.ts';
 import type { Answer } from './answer.ts';
 import { updated } from './bayes.ts';
-import {
-  EVIDENCE,
-  type EvidenceId,
-  type EvidenceQuestion,
-  FAMILY_PRIORS,
-  SYMPTOM_NAMED_RIGHTLY,
-} from './evidence.ts';
+import { type Estimates, evidenceAnswerIndex, evidenceAnswers, SEED_ESTIMATES } from './estimates.ts';
+import { type EvidenceId, SYMPTOM_NAMED_RIGHTLY } from './evidence.ts';
 
 /** One explanation of the fault: a cause of a family, or something else of that family's kind. */
 export interface Hypothesis {
@@ -29,45 +24,69 @@ export const SOMETHING_ELSE_SHARE = 0.05;
 /** P(the knotter still misses | the cause that was put right was the true one): a remedy done badly. Expert estimate. */
 export const REMEDY_FAILS = 0.1;
 
+/** Share of answers that are not what the machine shows: misread, misheard or misremembered. Expert estimate. */
+export const MISTAKEN_ANSWERS = 1 / 12;
+
+/** What is believed before the first word, by the estimates shipped with the app. */
+export const PRIOR_BELIEFS: Beliefs = priorBeliefs(SEED_ESTIMATES);
+
 /** What is believed before the first word. */
-export const PRIOR_BELIEFS: Beliefs = FAMILY_IDS.flatMap((family) => {
-  const share = FAMILY_PRIORS[family];
-  return [
-    ...Object.entries(familyById(family).causes).map(([cause, { prior }]) => ({
+export function priorBeliefs({ families, causes }: Estimates): Beliefs {
+  return FAMILY_IDS.flatMap((family) => [
+    ...Object.entries(causes[family]).map(([cause, share]) => ({
       family,
       cause,
-      probability: share * (1 - SOMETHING_ELSE_SHARE) * prior,
+      probability: families[family] * (1 - SOMETHING_ELSE_SHARE) * share,
     })),
-    { family, cause: SOMETHING_ELSE, probability: share * SOMETHING_ELSE_SHARE },
-  ];
-});
+    { family, cause: SOMETHING_ELSE, probability: families[family] * SOMETHING_ELSE_SHARE },
+  ]);
+}
 
 /**
  * Bayes' rule over all recorded answers. The order of the answers does not matter; "not sure" and its like
  * change nothing.
  */
-export function beliefsAfter(answers: readonly Answer[]): Beliefs {
+export function beliefsAfter(answers: readonly Answer[], estimates: Estimates = SEED_ESTIMATES): Beliefs {
+  const prior = estimates === SEED_ESTIMATES ? PRIOR_BELIEFS : priorBeliefs(estimates);
+  const columns = answers.map((answer) => likelihoods(answer, prior, estimates));
   const probabilities = updated(
-    PRIOR_BELIEFS.map(({ probability }) => probability),
-    PRIOR_BELIEFS.map((hypothesis) => answers.reduce((p, answer) => p * likelihood(answer, hypothesis), 1)),
+    prior.map(({ probability }) => probability),
+    prior.map((_, index) => columns.reduce((p, column) => p * (column[index] ?? 1), 1)),
   );
-  return PRIOR_BELIEFS.map((belief, index) => ({ ...belief, probability: probabilities[index] ?? 0 }));
+  return prior.map((belief, index) => ({ ...belief, probability: probabilities[index] ?? 0 }));
 }
 
-/** P(this answer | this hypothesis), from the tables; 1 where the answer tells nothing. */
-export function likelihood(answer: Answer, { family, cause }: Hypothesis): number {
-  const [kind, ...rest] = answer.question.split('.');
+/** Every column worked out so far: a job asks the same again after each answer. */
+const COLUMNS = new WeakMap<Estimates, Map<string, readonly number[]>>();
+
+/** The likelihood of an answer under every hypothesis, in the order of the prior beliefs. */
+function likelihoods(answer: Answer, prior: Beliefs, estimates: Estimates): readonly number[] {
+  const columns = COLUMNS.get(estimates) ?? new Map<string, readonly number[]>();
+  COLUMNS.set(estimates, columns);
+  const key = `${answer.question} ${answer.said}`;
+  const column = columns.get(key) ?? prior.map((hypothesis) => likelihood(answer, hypothesis, estimates));
+  columns.set(key, column);
+  return column;
+}
+
+/** P(this answer is recorded | this hypothesis); 1 where the answer tells nothing. */
+export function likelihood(
+  { question, said }: Answer,
+  hypothesis: Hypothesis,
+  estimates: Estimates = SEED_ESTIMATES,
+): number {
+  const [kind, ...rest] = question.split('.');
   switch (kind) {
     case 'symptom':
-      return symptomLikelihood(answer, family);
+      return symptomLikelihood(said, hypothesis.family);
     case 'evidence':
-      return evidenceLikelihood(rest[0] as EvidenceId, answer, family);
+      return evidenceLikelihood(rest[0] as EvidenceId, said, hypothesis.family, estimates);
     case 'check':
-      return checkLikelihood(rest, answer, { family, cause });
+      return checkLikelihood(rest, said, hypothesis);
     case 'repair':
-      return answer.said === 'tie.missed' && rest[0] === family && rest[1] === cause ? REMEDY_FAILS : 1;
+      return repairLikelihood(rest, said, hypothesis);
     default:
-      throw new Error(`No question is called ${answer.question}.`);
+      throw new Error(`No question is called ${question}.`);
   }
 }
 
@@ -83,26 +102,51 @@ export function leadingFamily(beliefs: Beliefs): FamilyId {
   );
 }
 
-function symptomLikelihood(answer: Answer, family: FamilyId): number {
-  const named = FAMILIES.find(({ symptom }) => symptom === answer.said);
+/** P(this answer to the check | this cause of the check's family), nobody being mistaken. */
+export function answerProbability(check: Check, said: Answer['said'], cause: string): number {
+  const answer = check.answers.find(({ meaning }) => meaning === said);
+  return answer ? (answer.given[cause] ?? answer.otherwise) : 1;
+}
+
+/** How well people name a symptom holds their mistakes already. */
+function symptomLikelihood(said: Answer['said'], family: FamilyId): number {
+  const named = FAMILIES.find(({ symptom }) => symptom === said);
   if (!named) return 1;
   return named.id === family ? SYMPTOM_NAMED_RIGHTLY : (1 - SYMPTOM_NAMED_RIGHTLY) / (FAMILY_IDS.length - 1);
 }
 
-function evidenceLikelihood(id: EvidenceId, { said }: Answer, family: FamilyId): number {
-  const question: EvidenceQuestion = EVIDENCE[id];
-  return question.answers.find(({ meanings }) => meanings.includes(said))?.given[family] ?? 1;
+function evidenceLikelihood(
+  id: EvidenceId,
+  said: Answer['said'],
+  family: FamilyId,
+  { evidence }: Estimates,
+): number {
+  const given = evidence[id][evidenceAnswerIndex(id, said)];
+  return given ? asRecorded(given[family], evidenceAnswers(id).length) : 1;
 }
 
-function checkLikelihood([family, id]: readonly string[], { said }: Answer, hypothesis: Hypothesis): number {
+function checkLikelihood(
+  [family, id]: readonly string[],
+  said: Answer['said'],
+  hypothesis: Hypothesis,
+): number {
   const check = familyById(family as FamilyId).checks[id ?? ''];
-  const answer = check?.answers.find(({ meaning }) => meaning === said);
-  if (!check || !answer) return 1;
-  return answerProbability(check, said, hypothesis.family === family ? hypothesis.cause : SOMETHING_ELSE);
+  if (!check?.answers.some(({ meaning }) => meaning === said)) return 1;
+  const cause = hypothesis.family === family ? hypothesis.cause : SOMETHING_ELSE;
+  return asRecorded(answerProbability(check, said, cause), check.answers.length);
 }
 
-/** P(this answer to the check | this cause of the check's family). */
-export function answerProbability(check: Check, said: Answer['said'], cause: string): number {
-  const answer = check.answers.find(({ meaning }) => meaning === said);
-  return answer ? (answer.given[cause] ?? answer.otherwise) : 1;
+/** A repair tells something only where ties were counted after it and one was missed. */
+function repairLikelihood(
+  [family, cause]: readonly string[],
+  said: Answer['said'],
+  hypothesis: Hypothesis,
+): number {
+  const putRight = family === hypothesis.family && cause === hypothesis.cause;
+  return said === 'tie.missed' && putRight ? REMEDY_FAILS : 1;
+}
+
+/** P(an answer is recorded), where now and then another than the true one is, any other as likely as the next. */
+function asRecorded(truly: number, answers: number): number {
+  return (1 - MISTAKEN_ANSWERS) * truly + (MISTAKEN_ANSWERS * (1 - truly)) / (answers - 1);
 }

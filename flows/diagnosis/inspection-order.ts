@@ -42,9 +42,14 @@ export function bestOrder(
   const minutesFrom = new Float64Array(everything + 1);
   const first = new Int8Array(everything + 1).fill(-1);
 
+  const notFound = massNotFound(probabilities, inspections);
+  const underLockout = inspections.reduce(
+    (set, { needsLockout }, index) => (needsLockout ? set | (1 << index) : set),
+    0,
+  );
   for (let done = everything - 1; done >= 0; done -= 1) {
-    const stillSearching = massNotFound(probabilities, inspections, done);
-    const locked = inspections.some(({ needsLockout }, index) => needsLockout && done & (1 << index));
+    const stillSearching = notFound[done] ?? 0;
+    const locked = (done & underLockout) !== 0;
     let best = Number.POSITIVE_INFINITY;
     inspections.forEach(({ minutes, needsLockout }, index) => {
       if (done & (1 << index)) return;
@@ -70,26 +75,30 @@ export function minutesInOrder(
   lockoutMinutes: number,
 ): number {
   let locked = false;
+  const notFound = massNotFound(probabilities, order);
   return order.reduce((total, { minutes, needsLockout }, index) => {
     const setUp = needsLockout && !locked ? lockoutMinutes : 0;
     locked ||= needsLockout;
-    return total + (minutes + setUp) * massNotFound(probabilities, order, (1 << index) - 1);
+    return total + (minutes + setUp) * (notFound[(1 << index) - 1] ?? 0);
   }, 0);
 }
 
-/** Probability that none of the inspections in the set has pointed at a fault. */
-function massNotFound(
-  probabilities: readonly number[],
-  inspections: readonly Inspection[],
-  done: number,
-): number {
-  return probabilities.reduce((sum, probability, cause) => {
-    const passed = inspections.reduce(
-      (p, { passes }, index) => (done & (1 << index) ? p * (passes[cause] ?? 1) : p),
-      1,
-    );
-    return sum + probability * passed;
-  }, 0);
+/** For every set of inspections, the probability that none of them has pointed at a fault. */
+function massNotFound(probabilities: readonly number[], inspections: readonly Inspection[]): Float64Array {
+  const sets = 1 << inspections.length;
+  const total = new Float64Array(sets);
+  const missed = new Float64Array(sets);
+  probabilities.forEach((probability, cause) => {
+    missed[0] = probability;
+    total[0] = (total[0] ?? 0) + probability;
+    for (let set = 1; set < sets; set += 1) {
+      // The set without its last inspection is known already.
+      const last = 31 - Math.clz32(set);
+      missed[set] = (missed[set ^ (1 << last)] ?? 0) * (inspections[last]?.passes[cause] ?? 1);
+      total[set] = (total[set] ?? 0) + (missed[set] ?? 0);
+    }
+  });
+  return total;
 }
 
 function unroll(first: Int8Array, inspections: readonly Inspection[]): string[] {

@@ -1,17 +1,19 @@
 import { familyById } from '../families/all.ts';
-import { type Check, FAMILY_IDS, type FamilyId, SOMETHING_ELSE } from '../families/family.ts';
-import { type Answer, checkQuestion, evidenceQuestion, type QuestionId, repairQuestion } from './answer.ts';
-import {
-  answerProbability,
-  type Belief,
-  type Beliefs,
-  beliefsAfter,
-  familyProbability,
-  leadingFamily,
-} from './beliefs.ts';
-import { EVIDENCE, type EvidenceId, type EvidenceQuestion } from './evidence.ts';
+import { FAMILY_IDS, type FamilyId, SOMETHING_ELSE } from '../families/family.ts';
+import { type Answer, evidenceQuestion, type QuestionId } from './answer.ts';
+import { type Belief, type Beliefs, beliefsAfter, familyProbability, leadingFamily } from './beliefs.ts';
+import { type Estimates, EVIDENCE_IDS, SEED_ESTIMATES } from './estimates.ts';
+import { EVIDENCE, type EvidenceId } from './evidence.ts';
 import { informationGainBits } from './information.ts';
-import { bestOrder, type Inspection } from './inspection-order.ts';
+import {
+  bestCheck,
+  bestRepair,
+  type CheckTrial,
+  chanceByMinute,
+  isWorthDoing,
+  likeliest,
+  openCauses,
+} from './search.ts';
 
 /** What the dialogue does next. */
 export type NextStep =
@@ -21,8 +23,9 @@ export type NextStep =
       readonly kind: 'check';
       readonly family: FamilyId;
       readonly check: string;
-      /** P(this check points at a fault), for the answer to "why that one?". */
+      /** P(this check finds the fault), among all explanations, for the answer to "why that one?". */
       readonly chanceOfFinding: number;
+      /** What it costs, with the lockout where that is not live. */
       readonly minutes: number;
     }
   | { readonly kind: 'name'; readonly family: FamilyId; readonly cause: string; readonly probability: number }
@@ -30,57 +33,68 @@ export type NextStep =
 
 export type HandOverReason = 'nothingLeftToCheck' | 'somethingElseLeads' | 'referred' | 'asked';
 
-/** Minutes for the whole lockout, paid once. Expert estimate. */
-export const LOCKOUT_MINUTES = 8;
-
 /** Family probability above which no further evidence question is worth its seconds. Expert estimate. */
 const FAMILY_CLEAR = 0.85;
 /** Information below which an evidence question is not worth asking, in bits. Expert estimate. */
 const LEAST_GAIN_BITS = 0.08;
-/** A cause this probable is named. Expert estimate. */
-const CAUSE_CLEAR = 0.7;
-/** With every check done, a cause this probable is still worth putting right before handing over. Expert estimate. */
-const CAUSE_WORTH_TRYING = 0.4;
+/** A cause this probable, more than everything else together, is named without another look. */
+const CAUSE_CLEAR = 0.5;
+/** Probability of struck needles above which nobody is sent in for anything else. Expert estimate. */
+const NEEDLES_LIKELY = 0.2;
+/** A cause this probable is named to the dealer who will have to put it right. Expert estimate. */
+const CAUSE_WORTH_TELLING = 0.25;
 
 /**
  * Decides from the recorded answers alone, so the same answers lead to the same step whatever their order.
+ *
+ * A cause that is clear is named. Otherwise evidence is asked for while it tells the families apart; then comes
+ * the check or the repair that buys the most chance by the minute, until nothing is worth its minutes any more.
  * @param lockoutLive whether hands-on checks cost no set-up now
  */
-export function nextStep(answers: readonly Answer[], lockoutLive: boolean): NextStep {
+export function nextStep(
+  answers: readonly Answer[],
+  lockoutLive: boolean,
+  estimates: Estimates = SEED_ESTIMATES,
+): NextStep {
   const asked = new Set<QuestionId>(answers.map(({ question }) => question));
   if (!asked.has('symptom')) return { kind: 'open' };
 
-  const beliefs = beliefsAfter(answers);
+  const beliefs = beliefsAfter(answers, estimates);
   return (
-    namedCause(beliefs, asked, CAUSE_CLEAR) ??
-    bestEvidence(beliefs, asked) ??
-    alwaysAsked(beliefs, asked) ??
-    bestCheck(beliefs, asked, lockoutLive) ??
-    namedCause(beliefs, asked, CAUSE_WORTH_TRYING) ?? { kind: 'handOver', reason: reasonToHandOver(beliefs) }
+    clearCause(beliefs, asked) ??
+    bestEvidence(beliefs, asked, estimates) ??
+    alwaysAsked(beliefs, asked, estimates) ??
+    needlesFirst(beliefs, asked, lockoutLive) ??
+    bestTrial(beliefs, answers, lockoutLive) ??
+    causeForTheDealer(beliefs, asked) ?? { kind: 'handOver', reason: reasonToHandOver(beliefs) }
   );
 }
 
 /** What an evidence question is expected to tell about the families, in bits. */
-export function expectedGainBits(beliefs: Beliefs, { answers }: EvidenceQuestion): number {
+export function expectedGainBits(
+  beliefs: Beliefs,
+  question: EvidenceId,
+  { evidence }: Estimates = SEED_ESTIMATES,
+): number {
   return informationGainBits(
     FAMILY_IDS.map((id) => familyProbability(beliefs, id)),
-    answers.map(({ given }) => FAMILY_IDS.map((id) => given[id])),
+    evidence[question].map((given) => FAMILY_IDS.map((id) => given[id])),
   );
 }
 
-function namedCause(beliefs: Beliefs, asked: ReadonlySet<QuestionId>, atLeast: number): NextStep | undefined {
-  const leader = beliefs.reduce((best, belief) => (belief.probability > best.probability ? belief : best));
-  const { family, cause, probability } = leader;
-  if (cause === SOMETHING_ELSE || probability < atLeast || asked.has(repairQuestion(family, cause)))
-    return undefined;
-  return { kind: 'name', family, cause, probability };
+function clearCause(beliefs: Beliefs, asked: ReadonlySet<QuestionId>): NextStep | undefined {
+  const leader = likeliest(openCauses(beliefs, asked));
+  return leader && leader.probability >= CAUSE_CLEAR ? named(leader) : undefined;
 }
 
-function bestEvidence(beliefs: Beliefs, asked: ReadonlySet<QuestionId>): NextStep | undefined {
+function bestEvidence(
+  beliefs: Beliefs,
+  asked: ReadonlySet<QuestionId>,
+  estimates: Estimates,
+): NextStep | undefined {
   if (familyProbability(beliefs, leadingFamily(beliefs)) > FAMILY_CLEAR) return undefined;
-  const open = (Object.keys(EVIDENCE) as EvidenceId[])
-    .filter((id) => !asked.has(evidenceQuestion(id)))
-    .map((question) => ({ question, gainBits: expectedGainBits(beliefs, EVIDENCE[question]) }))
+  const open = EVIDENCE_IDS.filter((id) => !asked.has(evidenceQuestion(id)))
+    .map((question) => ({ question, gainBits: expectedGainBits(beliefs, question, estimates) }))
     .filter(({ gainBits }) => gainBits >= LEAST_GAIN_BITS)
     .sort((a, b) => b.gainBits / EVIDENCE[b.question].seconds - a.gainBits / EVIDENCE[a.question].seconds);
   return open[0] && { kind: 'evidence', ...open[0] };
@@ -92,66 +106,68 @@ function bestEvidence(beliefs: Beliefs, asked: ReadonlySet<QuestionId>): NextSte
  */
 const ALWAYS_ASKED: readonly EvidenceId[] = ['knotPlace', 'whichKnotter'];
 
-function alwaysAsked(beliefs: Beliefs, asked: ReadonlySet<QuestionId>): NextStep | undefined {
+function alwaysAsked(
+  beliefs: Beliefs,
+  asked: ReadonlySet<QuestionId>,
+  estimates: Estimates,
+): NextStep | undefined {
   const question = ALWAYS_ASKED.find((id) => !asked.has(evidenceQuestion(id)));
-  return question && { kind: 'evidence', question, gainBits: expectedGainBits(beliefs, EVIDENCE[question]) };
+  return question && { kind: 'evidence', question, gainBits: expectedGainBits(beliefs, question, estimates) };
 }
 
-function bestCheck(
+/**
+ * Needles out of step with the plunger can break the machine and whoever stands by it. While that may well be the
+ * fault nobody is sent in for any other: it is looked at from outside, and if it stays likely, handed over.
+ */
+function needlesFirst(
   beliefs: Beliefs,
   asked: ReadonlySet<QuestionId>,
   lockoutLive: boolean,
 ): NextStep | undefined {
-  const family = familyById(leadingFamily(beliefs));
-  const causes = beliefs.filter((belief) => belief.family === family.id);
-  const open = Object.entries(family.checks).filter(([id]) => !asked.has(checkQuestion(family.id, id)));
-  if (open.length === 0 || somethingElseLeads(causes)) return undefined;
-
-  const inspections = open.map(([id, check]) => asInspection(id, check, causes));
-  const { order } = bestOrder(
-    causes.map(({ probability }) => probability),
-    inspections,
-    lockoutLive ? 0 : LOCKOUT_MINUTES,
-  );
-  const chosen = inspections.find(({ id }) => id === order[0]);
-  return (
-    chosen && {
-      kind: 'check',
-      family: family.id,
-      check: chosen.id,
-      chanceOfFinding: chanceOfFinding(chosen, causes),
-      minutes: chosen.minutes,
-    }
-  );
+  if (familyProbability(beliefs, 'needlesStruck') < NEEDLES_LIKELY) return undefined;
+  const ofNeedles = beliefs.filter(({ family }) => family === 'needlesStruck');
+  const look = bestCheck(ofNeedles, asked, lockoutLive, (question) => !asked.has(question));
+  if (look) return checked(look);
+  const leader = likeliest(openCauses(ofNeedles, asked));
+  return leader && named(leader);
 }
 
-function asInspection(id: string, check: Check, causes: Beliefs): Inspection {
-  const passing = check.answers.filter(({ pointsAtFault }) => !pointsAtFault);
-  return {
-    id,
-    minutes: check.minutes,
-    needsLockout: check.reach !== 'safeStop',
-    passes: causes.map(({ cause }) =>
-      passing.reduce((p, { meaning }) => p + answerProbability(check, meaning, cause), 0),
-    ),
-  };
+/** A check or a repair, whichever buys more chance by the minute, where either is worth its minutes. */
+function bestTrial(beliefs: Beliefs, answers: readonly Answer[], lockoutLive: boolean): NextStep | undefined {
+  const asked = new Set<QuestionId>(answers.map(({ question }) => question));
+  const check =
+    worthwhile(bestCheck(beliefs, asked, lockoutLive, (question) => !asked.has(question))) ??
+    worthwhile(bestCheck(beliefs, asked, lockoutLive, (question) => wasUnsureOnce(answers, question)));
+  const repair = bestRepair(beliefs, asked, lockoutLive);
+  return check && !(repair && chanceByMinute(repair) > chanceByMinute(check))
+    ? checked(check)
+    : repair && named(repair.cause);
 }
 
-function chanceOfFinding({ passes }: Inspection, causes: Beliefs): number {
-  const total = causes.reduce((sum, { probability }) => sum + probability, 0);
-  return (
-    causes.reduce((sum, { probability }, index) => sum + probability * (1 - (passes[index] ?? 1)), 0) / total
-  );
+function worthwhile(check: CheckTrial | undefined): CheckTrial | undefined {
+  return check && isWorthDoing(check) ? check : undefined;
 }
 
-function somethingElseLeads(causes: readonly Belief[]): boolean {
-  const total = causes.reduce((sum, { probability }) => sum + probability, 0);
-  return causes.some(({ cause, probability }) => cause === SOMETHING_ELSE && probability > total / 2);
+/** "Not sure" may be clearer on a second look, when the rest has been looked at; it is asked twice, not more. */
+function wasUnsureOnce(answers: readonly Answer[], question: QuestionId): boolean {
+  const given = answers.filter((answer) => answer.question === question);
+  return given.length === 1 && given[0]?.said === 'notSure';
+}
+
+function causeForTheDealer(beliefs: Beliefs, asked: ReadonlySet<QuestionId>): NextStep | undefined {
+  const leader = likeliest(openCauses(beliefs, asked));
+  const refer = leader && familyById(leader.family).causes[leader.cause]?.remedy.refer;
+  return leader && refer && leader.probability >= CAUSE_WORTH_TELLING ? named(leader) : undefined;
 }
 
 function reasonToHandOver(beliefs: Beliefs): HandOverReason {
-  const family = leadingFamily(beliefs);
-  return somethingElseLeads(beliefs.filter((belief) => belief.family === family))
-    ? 'somethingElseLeads'
-    : 'nothingLeftToCheck';
+  return likeliest(beliefs)?.cause === SOMETHING_ELSE ? 'somethingElseLeads' : 'nothingLeftToCheck';
+}
+
+function checked({ family, check, chance, minutes }: CheckTrial): NextStep {
+  return { kind: 'check', family, check, chanceOfFinding: chance, minutes };
+}
+
+function named({ family, cause, probability }: Belief): NextStep {
+  return { kind: 'name', family, cause, probability };
 }

@@ -77,7 +77,6 @@ export const noKnotEitherEnd = defineFamily({
         ],
         minutes: 40,
         parts: ['billhook pin'],
-        refer: 'Missing teeth in the cam gear are work for the dealer or a licensed technician.',
       },
     },
     strandsNotAcross: {

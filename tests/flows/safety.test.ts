@@ -14,7 +14,8 @@ describe('every reachable combination of the lockout and a family', () => {
       const { states, transitions, broken } = checkSafety(family);
       console.log(`${family}: ${states.length} combinations, ${transitions} transitions`);
       expect([...broken]).toEqual([]);
-      expect(states.length).toBeGreaterThan(500);
+      // Struck needles are only looked at, so their chart is small.
+      expect(states.length).toBeGreaterThan(family === 'needlesStruck' ? 80 : 500);
     },
     PATIENCE_MS,
   );

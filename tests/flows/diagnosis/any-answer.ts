@@ -33,7 +33,7 @@ export const QUESTIONS: readonly {
     })),
     ...Object.keys(causes).map((cause) => ({
       question: repairQuestion(id, cause),
-      said: ['thatIsDone'] satisfies MeaningId[],
+      said: ['tie.missed', 'skip'] satisfies MeaningId[],
     })),
   ]),
 ];

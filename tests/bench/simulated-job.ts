@@ -1,0 +1,233 @@
+import {
+  type Answer,
+  checkQuestion,
+  evidenceQuestion,
+  repairQuestion,
+} from '../../flows/diagnosis/answer.ts';
+import { answerProbability, type Hypothesis, PRIOR_BELIEFS } from '../../flows/diagnosis/beliefs.ts';
+import { HAND_TURN_MINUTES, LOCKOUT_MINUTES, PROOF_MINUTES } from '../../flows/diagnosis/costs.ts';
+import {
+  EVIDENCE,
+  type EvidenceId,
+  type EvidenceQuestion,
+  SYMPTOM_NAMED_RIGHTLY,
+} from '../../flows/diagnosis/evidence.ts';
+import { type NextStep, nextStep } from '../../flows/diagnosis/next-step.ts';
+import { FAMILIES, familyById } from '../../flows/families/all.ts';
+import { type Check, FAMILY_IDS, type Family, SOMETHING_ELSE } from '../../flows/families/family.ts';
+import type { MeaningId } from '../../grammar/lexicon.ts';
+
+/** Share of answers that are not the one the machine gives. */
+export const WRONG = 1 / 12;
+/** Share of answers that tell nothing. */
+export const NOT_SURE = 1 / 10;
+
+/** Draws from a seeded sequence, so that a bench prints the same figures twice. */
+export interface Dice {
+  /** From 0 up to but not including 1. */
+  next(): number;
+}
+
+/** The mulberry32 generator, in the public domain. */
+export function dice(seed: number): Dice {
+  let state = seed >>> 0;
+  return {
+    next() {
+      state = (state + 0x6d2b79f5) >>> 0;
+      let t = state;
+      t = Math.imul(t ^ (t >>> 15), t | 1);
+      t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+      return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+    },
+  };
+}
+
+/** What a check takes, with the lockout where it is not live yet. */
+function minutesOf({ reach, minutes }: Check, locked: boolean): number {
+  const setUp = reach !== 'safeStop' && !locked ? LOCKOUT_MINUTES : 0;
+  return minutes + setUp + (reach === 'handTurn' ? HAND_TURN_MINUTES : 0);
+}
+
+export interface JobOutcome {
+  readonly truth: Hypothesis;
+  /** How the dialogue ended. */
+  readonly end: 'found' | 'referred' | 'handedOver';
+  readonly questions: number;
+  /** Looking, talking, the lockout once, and repairs of causes that were not the true one. */
+  readonly minutes: number;
+  /** Causes put right in vain. */
+  readonly vainRepairs: number;
+}
+
+const OTHERWISE_NAMED = (1 - SYMPTOM_NAMED_RIGHTLY) / (FAMILY_IDS.length - 1);
+
+/** More than any dialogue needs: a search that reaches it is going round. */
+const MOST_STEPS = 200;
+
+/** Draws the true cause of a job from the priors. */
+export function drawTruth(roll: Dice): Hypothesis {
+  return draw(
+    PRIOR_BELIEFS.map((belief) => [belief, belief.probability] as const),
+    roll,
+  );
+}
+
+/** A whole job through the dialogue, told by somebody who is sometimes wrong and sometimes not sure. */
+export function simulatedJob(
+  truth: Hypothesis,
+  roll: Dice,
+  onStep: (step: () => NextStep) => NextStep,
+): JobOutcome {
+  const answers: Answer[] = [{ question: 'symptom', said: symptomSaid(truth, roll) }];
+  let minutes = 0;
+  let questions = 1;
+  let locked = false;
+  let vainRepairs = 0;
+  for (let count = 0; count < MOST_STEPS; count += 1) {
+    const step = onStep(() => nextStep(answers, locked));
+    const done = (end: JobOutcome['end']): JobOutcome => ({ truth, end, questions, minutes, vainRepairs });
+    switch (step.kind) {
+      case 'open':
+        throw new Error('The dialogue opens twice.');
+      case 'evidence':
+        questions += 1;
+        minutes += EVIDENCE[step.question].seconds / 60;
+        answers.push({
+          question: evidenceQuestion(step.question),
+          said: evidenceSaid(step.question, truth, roll),
+        });
+        break;
+      case 'check': {
+        const check = checkOf(step.family, step.check);
+        questions += 1;
+        minutes += minutesOf(check, locked);
+        locked ||= check.reach !== 'safeStop';
+        answers.push({
+          question: checkQuestion(step.family, step.check),
+          said: checkSaid(check, step.family === truth.family ? truth.cause : SOMETHING_ELSE, roll),
+        });
+        break;
+      }
+      case 'name': {
+        const { family, cause } = step;
+        const remedy = familyById(family).causes[cause]?.remedy;
+        if (family === truth.family && cause === truth.cause) return done('found');
+        if (remedy?.refer) return done('referred');
+        minutes += (remedy?.minutes ?? 0) + PROOF_MINUTES;
+        if (remedy?.reach === 'lockout' && !locked) {
+          minutes += LOCKOUT_MINUTES;
+          locked = true;
+        }
+        vainRepairs += 1;
+        answers.push({ question: repairQuestion(family, cause), said: 'tie.missed' });
+        break;
+      }
+      case 'handOver':
+        return done('handedOver');
+    }
+  }
+  throw new Error(`The dialogue goes round: ${JSON.stringify(answers)}`);
+}
+
+/**
+ * The same job with a printed list: the family named first, then the others, every check in the order it is
+ * printed, until one points at the true cause. What it points at wrongly is put right in vain.
+ */
+export function manualLookup(truth: Hypothesis, roll: Dice): JobOutcome {
+  const said = symptomSaid(truth, roll);
+  const named = FAMILIES.find(({ symptom }) => symptom === said);
+  const book = named ? [named, ...FAMILIES.filter((family) => family !== named)] : FAMILIES;
+  let minutes = 0;
+  let questions = 1;
+  let locked = false;
+  let vainRepairs = 0;
+  for (const family of book) {
+    const cause = family.id === truth.family ? truth.cause : SOMETHING_ELSE;
+    for (const check of Object.values(family.checks)) {
+      minutes += minutesOf(check, locked);
+      locked ||= check.reach !== 'safeStop';
+      questions += 1;
+      const found = checkSaid(check, cause, roll);
+      const answer = check.answers.find(({ meaning }) => meaning === found);
+      if (!answer?.pointsAtFault) continue;
+      const blamed = likeliest(family, answer);
+      if (blamed === cause) return { truth, end: 'found', questions, minutes, vainRepairs };
+      const remedy = family.causes[blamed]?.remedy;
+      if (remedy?.refer) return { truth, end: 'referred', questions, minutes, vainRepairs };
+      minutes += (remedy?.minutes ?? 0) + PROOF_MINUTES;
+      vainRepairs += 1;
+    }
+  }
+  return { truth, end: 'handedOver', questions, minutes, vainRepairs };
+}
+
+/** The cause an answer speaks for most. */
+function likeliest(family: Family, { given }: Check['answers'][number]): string {
+  const share = (cause: string) => (given[cause] ?? 0) * (family.causes[cause]?.prior ?? 0);
+  return Object.keys(given).reduce((best, cause) => (share(cause) > share(best) ? cause : best));
+}
+
+function symptomSaid({ family }: Hypothesis, roll: Dice): MeaningId {
+  return misheard(
+    FAMILIES.map(({ symptom }) => symptom),
+    draw(
+      FAMILIES.map(
+        ({ id, symptom }) => [symptom, id === family ? SYMPTOM_NAMED_RIGHTLY : OTHERWISE_NAMED] as const,
+      ),
+      roll,
+    ),
+    roll,
+  );
+}
+
+function evidenceSaid(id: EvidenceId, { family }: Hypothesis, roll: Dice): MeaningId {
+  const { answers }: EvidenceQuestion = EVIDENCE[id];
+  const meanings = answers.map((answer) => answer.meanings[0] ?? 'notSure');
+  return misheard(
+    meanings,
+    draw(
+      answers.map(({ given }, index) => [meanings[index] ?? 'notSure', given[family]] as const),
+      roll,
+    ),
+    roll,
+  );
+}
+
+function checkSaid(check: Check, cause: string, roll: Dice): MeaningId {
+  const meanings = check.answers.map(({ meaning }) => meaning);
+  return misheard(
+    meanings,
+    draw(
+      meanings.map((meaning) => [meaning, answerProbability(check, meaning, cause)] as const),
+      roll,
+    ),
+    roll,
+  );
+}
+
+/** What reaches the record: one answer in ten is "not sure", one in twelve is another than the true one. */
+function misheard(meanings: readonly MeaningId[], truly: MeaningId, roll: Dice): MeaningId {
+  const chance = roll.next();
+  if (chance < NOT_SURE) return 'notSure';
+  if (chance >= NOT_SURE + WRONG) return truly;
+  const others = meanings.filter((meaning) => meaning !== truly);
+  return others[Math.floor(roll.next() * others.length)] ?? truly;
+}
+
+function draw<T>(weighted: readonly (readonly [T, number])[], roll: Dice): T {
+  const total = weighted.reduce((sum, [, weight]) => sum + weight, 0);
+  let left = roll.next() * total;
+  for (const [item, weight] of weighted) {
+    left -= weight;
+    if (left < 0) return item;
+  }
+  const last = weighted.at(-1);
+  if (!last) throw new Error('There is nothing to draw from.');
+  return last[0];
+}
+
+function checkOf(family: Family['id'], id: string): Check {
+  const check = familyById(family).checks[id];
+  if (!check) throw new Error(`The family ${family} has no check ${id}.`);
+  return check;
+}
