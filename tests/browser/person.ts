@@ -22,7 +22,15 @@ export interface Talk {
   readonly closed: boolean;
 }
 
-interface Screen {
+export interface TalkOptions {
+  /** Called after every exchange, for whoever watches. */
+  readonly tell?: (exchange: Exchange) => void;
+  /** Ends the talk before this screen is answered. */
+  readonly stopAt?: (screen: Screen) => boolean;
+}
+
+/** What a person sees of a job. */
+export interface Screen {
   readonly safety: string;
   readonly question: string;
   readonly heard: string;
@@ -38,19 +46,19 @@ const PATIENCE_MS = 60_000;
 /**
  * Talks a job through by voice alone: waits until the app listens, says the scenario's answer in one of the voices,
  * and sees what was understood.
- * @param tell called after every exchange, for whoever watches
  */
 export async function talkThrough(
   page: Page,
   scenario: Scenario,
   voices: readonly ClipVoice[],
-  tell: (exchange: Exchange) => void = () => {},
+  { tell, stopAt }: TalkOptions = {},
 ): Promise<Talk> {
   const exchanges: Exchange[] = [];
   let tries = 0;
   while (tries < MOST_TRIES) {
     const before = await untilListening(page);
     if (before === 'over') return { exchanges, closed: true };
+    if (stopAt?.(before)) break;
     const said = answerTo(before, scenario);
     const voice = voices[exchanges.length % voices.length] ?? 'slt';
     await sayInto(page, spokenClip(said, voice));
@@ -66,7 +74,7 @@ export async function talkThrough(
       wentOn,
     };
     exchanges.push(exchange);
-    tell(exchange);
+    tell?.(exchange);
     tries = wentOn ? 0 : tries + 1;
   }
   return { exchanges, closed: false };

@@ -22,12 +22,23 @@ export interface Timings {
   readonly decisionToReplyMs: number;
 }
 
-export async function openTalkingApp(room: { readonly roomDbfs: number }): Promise<TalkingApp> {
+export interface TalkingAppOptions {
+  /** Loudness of the room's noise, decibels of full scale. */
+  readonly roomDbfs: number;
+  readonly microphone?: 'refused';
+  /** What is wrong with the speech model on its way to the page. */
+  readonly model?: 'cut short' | 'altered';
+  /** A browser that gives the page no place to store anything. */
+  readonly storage?: 'none';
+}
+
+export async function openTalkingApp(options: TalkingAppOptions): Promise<TalkingApp> {
   const server = await serveApp();
   const browser = await launchChromium();
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   const page = await context.newPage();
-  await giveSpokenMicrophone(page, room);
+  await giveSpokenMicrophone(page, options);
+  await spoil(page, options);
   await page.goto(`${server.url}#/new`);
   await page.getByRole('button', { name: 'Begin' }).click();
   const beganMs = await page.evaluate(() => performance.now());
@@ -64,6 +75,32 @@ export async function openTalkingApp(room: { readonly roomDbfs: number }): Promi
       await server.close();
     },
   };
+}
+
+async function spoil(page: Page, { microphone, model, storage }: TalkingAppOptions): Promise<void> {
+  if (microphone === 'refused') {
+    await page.addInitScript(() => {
+      navigator.mediaDevices.getUserMedia = () =>
+        Promise.reject(new DOMException('refused', 'NotAllowedError'));
+    });
+  }
+  if (storage === 'none') {
+    await page.addInitScript(() => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('storage is off', 'SecurityError');
+      };
+    });
+  }
+  if (model) {
+    await page.route('**/*.model', async (route) => {
+      const whole = await (await route.fetch()).body();
+      const body =
+        model === 'altered'
+          ? Buffer.concat([whole.subarray(0, -9), Buffer.alloc(9)])
+          : whole.subarray(0, 99_999);
+      await route.fulfill({ body });
+    });
+  }
 }
 
 function median(values: readonly number[]): number {
