@@ -19,13 +19,17 @@ export function limited(
   return samples.map((sample, at) => sample * (gain[at] ?? 1));
 }
 
+/** The lowest value within reach of each place. Few values are under 1, so each of those is spread, not each place searched. */
 function lowestNearby(values: Float32Array, reach: number): Float32Array {
-  return values.map((_, at) => {
-    let lowest = 1;
+  const lowest = new Float32Array(values.length).fill(1);
+  for (const [at, value] of values.entries()) {
+    if (value >= 1) continue;
     const end = Math.min(values.length, at + reach + 1);
-    for (let near = Math.max(0, at - reach); near < end; near++) lowest = Math.min(lowest, values[near] ?? 1);
-    return lowest;
-  });
+    for (let near = Math.max(0, at - reach); near < end; near++) {
+      lowest[near] = Math.min(lowest[near] ?? 1, value);
+    }
+  }
+  return lowest;
 }
 
 function averageNearby(values: Float32Array, reach: number): Float32Array {
