@@ -5,18 +5,28 @@ import type { SpeechTrouble } from '../../../audio/mouth/voice.ts';
 import { openVoiceFiles } from '../../../audio/mouth/voice-files.ts';
 import type { Say } from '../../../grammar/say.ts';
 
+/** Passes its input on and keeps a copy of it, silence too. */
+const TAP = `
+  registerProcessor('tap', class extends AudioWorkletProcessor {
+    process([[input]], [[output]]) {
+      const samples = input ? input.slice() : new Float32Array(128);
+      output.set(samples);
+      this.port.postMessage(samples);
+      return true;
+    }
+  });
+`;
+
 /** @param sampleRateHz of the audio context; the tablet's own if left out */
 async function openMouth(sampleRateHz?: number) {
   const context = new AudioContext(sampleRateHz === undefined ? {} : { sampleRate: sampleRateHz });
   const troubles: SpeechTrouble[] = [];
   const blocks: Float32Array[] = [];
-  // Deprecated, but it is the plainest tap on a graph, and only the tests use it.
-  const tap = context.createScriptProcessor(512, 1, 1);
-  tap.addEventListener('audioprocess', ({ inputBuffer, outputBuffer }) => {
-    const samples = inputBuffer.getChannelData(0).slice();
-    blocks.push(samples);
-    outputBuffer.getChannelData(0).set(samples);
-  });
+  // On the audio thread, so that a busy page loses no block.
+  await context.audioWorklet.addModule(URL.createObjectURL(new Blob([TAP], { type: 'text/javascript' })));
+  const tap = new AudioWorkletNode(context, 'tap', { channelCount: 1, channelCountMode: 'explicit' });
+  tap.port.addEventListener('message', ({ data }: MessageEvent<Float32Array>) => blocks.push(data));
+  tap.port.start();
   tap.connect(context.destination);
   const files = await openVoiceFiles(new URL('./voice/', location.href));
   const mouth: Speaker = speaker({
