@@ -11,6 +11,9 @@ import { type RecordsServer, serveRecordsPage } from './records-server.ts';
 
 declare const recordsPage: RecordsPage;
 
+/** More than the little room a browser always finds. */
+const LONG_NOTE = 'what was found '.repeat(200_000);
+
 let server: RecordsServer;
 let folder: string;
 let context: BrowserContext;
@@ -56,12 +59,12 @@ describe('records in Chromium', { timeout: 60_000 }, () => {
     // Before the store is opened: Chromium remembers for a while how much room there was.
     await quota.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 150_000 });
     await page.evaluate(() => recordsPage.startJob());
-    const refused = await page.evaluate(() => recordsPage.writeOn('x'.repeat(200_000)));
+    const refused = await page.evaluate((text) => recordsPage.writeOn(text), LONG_NOTE);
     expect(refused).toMatchObject({ kept: false, trouble: { kind: 'full' } });
     await quota.send('Storage.overrideQuotaForOrigin', { origin });
     expect(await page.evaluate(() => recordsPage.retry())).toMatchObject({ kept: true });
-    const kept = await page.evaluate(() => recordsPage.everyLine());
-    expect(kept.at(-1)?.event).toMatchObject({ type: 'record.note', text: 'x'.repeat(200_000) });
+    const [, note] = await page.evaluate(() => recordsPage.everyLine());
+    expect(note?.event).toEqual({ type: 'record.note', text: LONG_NOTE });
   });
 
   it('belong to one tab at a time', async () => {
