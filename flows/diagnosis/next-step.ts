@@ -39,6 +39,10 @@ const FAMILY_CLEAR = 0.85;
 const LEAST_GAIN_BITS = 0.08;
 /** A cause this probable, more than everything else together, is named without another look. */
 const CAUSE_CLEAR = 0.5;
+/** A cause that ends the job with the dealer has to be clearer. Expert estimate. */
+const DEALER_CAUSE_CLEAR = 0.8;
+/** Probability of struck needles from which they are looked at before anything else. Expert estimate. */
+const NEEDLES_WORTH_A_LOOK = 0.08;
 /** Probability of struck needles above which nobody is sent in for anything else. Expert estimate. */
 const NEEDLES_LIKELY = 0.2;
 /** A cause this probable is named to the dealer who will have to put it right. Expert estimate. */
@@ -84,7 +88,9 @@ export function expectedGainBits(
 
 function clearCause(beliefs: Beliefs, asked: ReadonlySet<QuestionId>): NextStep | undefined {
   const leader = likeliest(openCauses(beliefs, asked));
-  return leader && leader.probability >= CAUSE_CLEAR ? named(leader) : undefined;
+  if (!leader) return undefined;
+  const atLeast = isForTheDealer(leader) ? DEALER_CAUSE_CLEAR : CAUSE_CLEAR;
+  return leader.probability >= atLeast ? named(leader) : undefined;
 }
 
 function bestEvidence(
@@ -124,12 +130,13 @@ function needlesFirst(
   asked: ReadonlySet<QuestionId>,
   lockoutLive: boolean,
 ): NextStep | undefined {
-  if (familyProbability(beliefs, 'needlesStruck') < NEEDLES_LIKELY) return undefined;
+  const probability = familyProbability(beliefs, 'needlesStruck');
+  if (probability < NEEDLES_WORTH_A_LOOK) return undefined;
   const ofNeedles = beliefs.filter(({ family }) => family === 'needlesStruck');
   const look = bestCheck(ofNeedles, asked, lockoutLive, (question) => !asked.has(question));
   if (look) return checked(look);
   const leader = likeliest(openCauses(ofNeedles, asked));
-  return leader && named(leader);
+  return leader && probability >= NEEDLES_LIKELY ? named(leader) : undefined;
 }
 
 /** A check or a repair, whichever buys more chance by the minute, where either is worth its minutes. */
@@ -156,8 +163,13 @@ function wasUnsureOnce(answers: readonly Answer[], question: QuestionId): boolea
 
 function causeForTheDealer(beliefs: Beliefs, asked: ReadonlySet<QuestionId>): NextStep | undefined {
   const leader = likeliest(openCauses(beliefs, asked));
-  const refer = leader && familyById(leader.family).causes[leader.cause]?.remedy.refer;
-  return leader && refer && leader.probability >= CAUSE_WORTH_TELLING ? named(leader) : undefined;
+  return leader && isForTheDealer(leader) && leader.probability >= CAUSE_WORTH_TELLING
+    ? named(leader)
+    : undefined;
+}
+
+function isForTheDealer({ family, cause }: Belief): boolean {
+  return familyById(family).causes[cause]?.remedy.refer !== undefined;
 }
 
 function reasonToHandOver(beliefs: Beliefs): HandOverReason {

@@ -14,11 +14,11 @@ import { likeliestFirst, sureInspections } from '../outside/sure-inspections.ts'
 import {
   dice,
   drawTruth,
+  FALLIBLE,
   type JobOutcome,
   manualLookup,
-  NOT_SURE,
+  SURE,
   simulatedJob,
-  WRONG,
 } from './simulated-job.ts';
 
 const SEED = 20_240_601;
@@ -59,15 +59,21 @@ function printJobs(): void {
     decisionMs.push(performance.now() - start);
     return result;
   };
-  const roll = dice(SEED);
+  const roll = dice(SEED, FALLIBLE);
   const truths = Array.from({ length: jobs }, () => drawTruth(roll));
   const dialogue = truths.map((truth) => simulatedJob(truth, roll, timed));
   const manual = truths.map((truth) => manualLookup(truth, roll));
 
   console.log(
-    `\n${jobs} simulated jobs, ${(WRONG * 100).toFixed(1)} % of answers wrong, ${NOT_SURE * 100} % not sure`,
+    `\n${jobs} simulated jobs, ${(FALLIBLE.wrong * 100).toFixed(1)} % of answers wrong, ${FALLIBLE.notSure * 100} % not sure`,
   );
-  console.table({ dialogue: summary(dialogue), 'printed list': summary(manual) });
+  const sureRoll = dice(SEED, SURE);
+  const sure = truths.map((truth) => simulatedJob(truth, sureRoll, (step) => step()));
+  console.table({
+    dialogue: summary(dialogue),
+    'printed list': summary(manual),
+    'dialogue, every answer right': summary(sure),
+  });
   const bits = entropyBits(PRIOR_BELIEFS.map(({ probability }) => probability));
   console.log(
     `Entropy of the causes: ${bits.toFixed(2)} bits, so no scheme of yes-or-no questions needs fewer.`,

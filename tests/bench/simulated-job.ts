@@ -17,21 +17,31 @@ import { FAMILIES, familyById } from '../../flows/families/all.ts';
 import { type Check, FAMILY_IDS, type Family, SOMETHING_ELSE } from '../../flows/families/family.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
 
-/** Share of answers that are not the one the machine gives. */
-export const WRONG = 1 / 12;
-/** Share of answers that tell nothing. */
-export const NOT_SURE = 1 / 10;
+/** How well the person answers. */
+export interface Person {
+  /** Share of answers that are not the one the machine gives. */
+  readonly wrong: number;
+  /** Share of answers that tell nothing. */
+  readonly notSure: number;
+}
 
-/** Draws from a seeded sequence, so that a bench prints the same figures twice. */
+/** Somebody tired and in a hurry. */
+export const FALLIBLE: Person = { wrong: 1 / 12, notSure: 1 / 10 };
+/** Somebody who always says what the machine shows. */
+export const SURE: Person = { wrong: 0, notSure: 0 };
+
+/** Draws from a seeded sequence, so that a bench prints the same figures twice, and whom it is drawn for. */
 export interface Dice {
+  readonly person: Person;
   /** From 0 up to but not including 1. */
   next(): number;
 }
 
 /** The mulberry32 generator, in the public domain. */
-export function dice(seed: number): Dice {
+export function dice(seed: number, person: Person): Dice {
   let state = seed >>> 0;
   return {
+    person,
     next() {
       state = (state + 0x6d2b79f5) >>> 0;
       let t = state;
@@ -205,11 +215,12 @@ function checkSaid(check: Check, cause: string, roll: Dice): MeaningId {
   );
 }
 
-/** What reaches the record: one answer in ten is "not sure", one in twelve is another than the true one. */
+/** What reaches the record: now and then "not sure", now and then another answer than the true one. */
 function misheard(meanings: readonly MeaningId[], truly: MeaningId, roll: Dice): MeaningId {
   const chance = roll.next();
-  if (chance < NOT_SURE) return 'notSure';
-  if (chance >= NOT_SURE + WRONG) return truly;
+  const { wrong, notSure } = roll.person;
+  if (chance < notSure) return 'notSure';
+  if (chance >= notSure + wrong) return truly;
   const others = meanings.filter((meaning) => meaning !== truly);
   return others[Math.floor(roll.next() * others.length)] ?? truly;
 }
