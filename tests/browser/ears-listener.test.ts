@@ -94,6 +94,10 @@ describe('the ears in a real browser', () => {
           expect(utterance.endedAtMs).toBeLessThan(utterance.decidedAtMs);
         }
       }
+      // Every recogniser that was made was removed: the library keeps the ones that are forgotten.
+      const { create, remove } = await page.evaluate(() => window.earsPage.recognisers);
+      expect(create).toBeGreaterThanOrEqual(answers.length * 2);
+      expect(remove).toBe(create);
       await page.context().close();
     },
     SLOW_MS,

@@ -15,10 +15,22 @@ const archive: ModelArchive = {
 
 /** Every worker the page ever started, so that a test can make one fail. */
 const workers: Worker[] = [];
+
+/** How many recognisers the workers were told to make and to remove. */
+const recognisers = { create: 0, remove: 0 };
+
 window.Worker = class extends Worker {
   constructor(...from: ConstructorParameters<typeof Worker>) {
     super(...from);
     workers.push(this);
+  }
+
+  override postMessage(
+    message: { readonly action?: string },
+    options?: StructuredSerializeOptions | Transferable[],
+  ): void {
+    if (message.action === 'create' || message.action === 'remove') recognisers[message.action] += 1;
+    super.postMessage(message, options as StructuredSerializeOptions);
   }
 };
 
@@ -34,6 +46,7 @@ const earsPage = {
   archive,
   events,
   workers,
+  recognisers,
   makeListener,
   openMicrophone,
   storeModel,
