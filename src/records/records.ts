@@ -98,6 +98,8 @@ export class Records {
   #latestOrder: number;
   /** The list, newest first, once somebody searched it. */
   #listed: JobHeader[] | undefined;
+  /** Goes up with every change of the list. */
+  #changes = 0;
 
   /** Reads what every write needs to know. */
   static async over(database: Database, giveBack: GiveBack, now: () => number): Promise<Kept<Records>> {
@@ -171,7 +173,12 @@ export class Records {
   /** The jobs that match, newest first. */
   async findJobs({ words, limit }: JobQuery): Promise<Kept<readonly JobHeader[]>> {
     const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);
-    if (wanted.length === 0 && !this.#listed) return this.#newestJobs(limit);
+    if (wanted.length === 0 && !this.#listed) {
+      const newest = await this.#newestJobs(limit);
+      // Whoever looks at the list may search it next, and that should not wait for the rest of it.
+      void this.#list();
+      return newest;
+    }
     const listed = await this.#list();
     if (!listed.ok) return listed;
     const machines = await this.machines();
@@ -265,6 +272,7 @@ export class Records {
     const taken = await takeIn(this.#database, read.bundle, (id) => this.#openLogs.has(id));
     if (!taken.ok) return { ok: false, sentence: taken.trouble.sentence };
     this.#latestOrder = Math.max(this.#latestOrder, ...read.bundle.jobs.map(({ header }) => header.order));
+    this.#changes += 1;
     this.#listed = undefined;
     return { ok: true, taken: taken.value };
   }
@@ -278,19 +286,22 @@ export class Records {
     for (let from = 0; from < ids.length; from += JOBS_A_LOT) {
       signal?.throwIfAborted();
       const lot = ids.slice(from, from + JOBS_A_LOT);
-      const read = await this.#database.read(['jobs', 'entries'], async (transaction) => {
-        const jobs: JobToBundle[] = [];
-        for (const id of lot) {
-          const header = await transaction.objectStore('jobs').get(id);
-          const entries = await transaction.objectStore('entries').getAll(wholeLog(id));
-          const written = this.#openLogs.get(id);
-          if (written && written.unsaved.length > 0) jobs.push(written.known());
-          else if (header) jobs.push({ header, entries });
-        }
-        return jobs;
-      });
+      const read = await this.#database.read(['jobs', 'entries'], (transaction) =>
+        // All asked at once: one at a time, the waits between them would be most of the work.
+        Promise.all(
+          lot.map(async (id): Promise<JobToBundle[]> => {
+            const [header, entries] = await Promise.all([
+              transaction.objectStore('jobs').get(id),
+              transaction.objectStore('entries').getAll(wholeLog(id)),
+            ]);
+            const written = this.#openLogs.get(id);
+            if (written && written.unsaved.length > 0) return [written.known()];
+            return header ? [{ header, entries }] : [];
+          }),
+        ),
+      );
       if (!read.ok) throw new TroubleError(read.trouble);
-      yield read.value;
+      yield read.value.flat();
       progress?.(Math.min(from + JOBS_A_LOT, ids.length), ids.length);
     }
   }
@@ -328,6 +339,7 @@ export class Records {
     });
     if (!written.ok) return written;
     this.#latestOrder = order;
+    this.#changes += 1;
     if (this.#listed) this.#listed = [header, ...this.#listed.filter((other) => other.id !== id)];
     return written;
   }
@@ -346,10 +358,14 @@ export class Records {
 
   async #list(): Promise<Kept<readonly JobHeader[]>> {
     if (this.#listed) return { ok: true, value: this.#listed };
+    const changes = this.#changes;
     const read = await this.#database.read(['jobs'], (transaction) =>
       transaction.objectStore('jobs').index('byOrder').getAll(),
     );
-    if (read.ok) this.#listed = read.value.reverse();
-    return read;
+    if (!read.ok) return read;
+    const listed = read.value.reverse();
+    // What was written while this was read may be missing from it.
+    if (changes === this.#changes) this.#listed = listed;
+    return { ok: true, value: listed };
   }
 }

@@ -120,6 +120,18 @@ describe('the list', () => {
     const later = await jobOf(straightWalk(2));
     expect((await found('')).map(({ id }) => id)).toEqual([later.jobId, fresh[0]?.id]);
   });
+
+  it('holds a job that was written while the list was being read', async () => {
+    const old = await jobOf(straightWalk(1));
+    await records.close();
+    records = kept(await open());
+    // The read is under way when the job is written.
+    const reading = found('lets go');
+    const fresh = jobOf(straightWalk(1));
+    await reading;
+    const { jobId } = await fresh;
+    expect((await found('')).map(({ id }) => id)).toEqual([jobId, old.jobId]);
+  });
 });
 
 describe('a machine', () => {
