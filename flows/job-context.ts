@@ -58,6 +58,8 @@ export interface JobContext {
   readonly knownSteps: readonly string[];
   /** Steps that hold now, in the order they were confirmed. */
   readonly confirmedSteps: readonly string[];
+  /** Cut for the lockout, and not threaded since: the needles are threaded under the lockout before power returns. */
+  readonly twineCut: boolean;
   readonly looksLike?: FamilyId;
   readonly remedyStep: number;
   readonly repairs: readonly Repair[];
@@ -72,6 +74,7 @@ export const NEW_JOB: JobContext = {
   notices: [],
   lockoutLive: false,
   knownSteps: [],
+  twineCut: false,
   confirmedSteps: [],
   remedyStep: 0,
   repairs: [],

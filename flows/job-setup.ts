@@ -63,6 +63,7 @@ export const jobSetup = setup({
     notUnderPower: not('underPower'),
 
     // What the inquiry needs of the machine.
+    twineCut: ({ context }) => context.twineCut,
     machineNotNeeded: ({ context }) => context.need === 'nothing',
     lookNeeded: ({ context }) => ['look', 'hands', 'handTurn'].includes(context.need),
     handsNeeded: ({ context }) => ['hands', 'handTurn'].includes(context.need),
@@ -133,7 +134,9 @@ export const jobSetup = setup({
     confirmStep: assign(({ context }, { step }: { step: string }) => ({
       confirmedSteps: [...context.confirmedSteps, step],
       knownSteps: [...new Set([...context.knownSteps, step])],
+      ...(step === 'twineSlack' ? { twineCut: true } : {}),
     })),
+    noteThreaded: assign({ twineCut: false }),
     forgetSteps: assign({ confirmedSteps: [] }),
     lockoutGoesLive: assign({ lockoutLive: true }),
     lockoutEnds: assign({ lockoutLive: false }),

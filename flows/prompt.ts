@@ -23,7 +23,15 @@ export interface Ask {
 export type JobSnapshot = SnapshotFrom<typeof jobMachine>;
 
 /** Whether eyes, hands or nobody may be at the machine, as one word for the screen. */
-export type SafetyState = 'keepOut' | 'stopping' | 'eyesOnly' | 'lockedOut' | 'handTurn' | 'poweredTest';
+export type SafetyState =
+  | 'keepOut'
+  | 'stopping'
+  | 'eyesOnly'
+  /** The lockout is being built or taken down: the step that is asked for, and nothing else. */
+  | 'thisStepOnly'
+  | 'lockedOut'
+  | 'handTurn'
+  | 'poweredTest';
 
 /** What the dialogue is at: one question, ready to be spoken, shown and answered. */
 export interface Prompt {

@@ -1,13 +1,17 @@
-import { underPower } from './gates.ts';
+import { behindLockout, underPower } from './gates.ts';
 import { jobSetup } from './job-setup.ts';
 import { LINES } from './lines.ts';
+import { procedure } from './lockout/procedure.ts';
+import { READY_STEPS } from './lockout/steps.ts';
 import { sayClaim, sayCount, sayPending, sayProofPlan } from './sayings.ts';
+
+type State = Parameters<typeof jobSetup.createStateConfig>[0];
 
 /**
  * The proof of a repair: how often it missed before, how many clean ties rule that out, and the count itself,
  * from the seat. One miss sends the job back to looking.
  */
-export const proving = jobSetup.createStateConfig({
+export const proving: State = jobSetup.createStateConfig({
   id: 'proving',
   initial: 'askingRate',
   states: {
@@ -50,11 +54,20 @@ export const proving = jobSetup.createStateConfig({
         expecting: { meanings: ['carryOn', 'proof.later'] },
       },
       on: {
-        carryOn: { target: 'running', actions: 'echo' },
+        carryOn: { target: 'gettingReady', actions: 'echo' },
         'proof.later': { target: 'parked', actions: 'echo' },
         goBack: { target: 'askingRate', actions: 'echo' },
       },
     },
+
+    gettingReady: { always: [{ guard: 'twineCut', target: 'threading' }, { target: 'running' }] },
+
+    threading: behindLockout({
+      initial: READY_STEPS[0].id,
+      states: procedure(READY_STEPS, '#proving.threaded', 'passing'),
+    }),
+
+    threaded: { entry: 'noteThreaded', always: 'running' },
 
     running: underPower({
       meta: {
@@ -80,7 +93,7 @@ export const proving = jobSetup.createStateConfig({
         look: 'bale',
         expecting: { meanings: ['carryOn'] },
       },
-      on: { carryOn: { target: 'running', actions: 'echo' } },
+      on: { carryOn: { target: 'gettingReady', actions: 'echo' } },
     },
 
     proved: {

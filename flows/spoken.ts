@@ -8,6 +8,7 @@ import {
   HAND_TURN_STEPS,
   LOCKOUT_STEPS,
   type ProcedureStep,
+  READY_STEPS,
   RELEASE_STEPS,
   SAFE_STOP_STEPS,
 } from './lockout/steps.ts';
@@ -22,6 +23,7 @@ export function spokenByFlows(): readonly string[] {
     ...SAFE_STOP_STEPS,
     ...LOCKOUT_STEPS,
     ...HAND_TURN_STEPS,
+    ...READY_STEPS,
     ...RELEASE_STEPS,
   ];
   const questions: readonly EvidenceQuestion[] = Object.values(EVIDENCE);

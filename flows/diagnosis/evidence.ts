@@ -106,6 +106,22 @@ export const EVIDENCE = {
       { meanings: ['when.heavyCrop'], given: byFamily(0.25, 0.15, 0.1, 0.08, 0.3, 0.05, 0.05, 0.15, 0.25) },
     ],
   },
+  needleSigns: {
+    look: 'needle',
+    ask: 'Was there a bang or a broken shear bolt? Does a needle look bent?',
+    why: 'Needles out of step with the plunger are dangerous, so I ask before anybody goes near.',
+    seconds: 5,
+    answers: [
+      {
+        meanings: ['needles.quiet'],
+        given: byFamily(0.97, 0.97, 0.97, 0.97, 0.97, 0.94, 0.9, 0.1, 0.96),
+      },
+      {
+        meanings: ['needles.trouble'],
+        given: byFamily(0.03, 0.03, 0.03, 0.03, 0.03, 0.06, 0.1, 0.9, 0.04),
+      },
+    ],
+  },
 } as const satisfies Readonly<Record<string, EvidenceQuestion>>;
 
 /** One row of the table, in the order of FAMILY_IDS. */

@@ -108,9 +108,9 @@ function bestEvidence(
 
 /**
  * Asked before the first check whatever the beliefs: the string is the best witness and the opening words may be
- * wrong, and every check is made at one knotter.
+ * wrong, every check is made at one knotter, and nobody goes near needles that were struck.
  */
-const ALWAYS_ASKED: readonly EvidenceId[] = ['knotPlace', 'whichKnotter'];
+const ALWAYS_ASKED: readonly EvidenceId[] = ['knotPlace', 'whichKnotter', 'needleSigns'];
 
 function alwaysAsked(
   beliefs: Beliefs,

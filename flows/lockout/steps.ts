@@ -215,12 +215,12 @@ export const HAND_TURN_STEPS = [
   },
 ] as const satisfies readonly ProcedureStep[];
 
-/** Before the baler runs under power, in the order of 29 CFR 1910.147(e)(1) to (3). */
-export const RELEASE_STEPS = [
+/** The last work under the lockout before the baler runs: 29 CFR 1910.147(e)(1), everything inspected and in place. */
+export const READY_STEPS = [
   {
     id: 'needlesThreaded',
     confirmedBy: 'release.needlesThreaded',
-    instruct: 'With everything still off, thread the needles by hand.',
+    instruct: 'With everything still locked out, thread the needles by hand.',
     brief: 'Are the needles threaded?',
     why: 'Twine is threaded at rest, never on a running baler.',
     look: 'needle',
@@ -235,6 +235,10 @@ export const RELEASE_STEPS = [
     look: 'knotterFrame',
     answersTo: ['29 CFR 1910.147(e)(1)'],
   },
+] as const satisfies readonly ProcedureStep[];
+
+/** Taking the lockout down and power on, in the order of 29 CFR 1910.147(e)(2) and (3). */
+export const RELEASE_STEPS = [
   {
     id: 'straightenedUp',
     confirmedBy: 'release.straightenedUp',

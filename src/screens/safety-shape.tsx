@@ -3,7 +3,7 @@ import type { SafetyState } from '../../flows/prompt.ts';
 
 /**
  * One outline a safety state, told apart by shape alone in a black-and-white print: a barred gate, a wheel running
- * down, an eye, a hand-turned wheel, a padlock with its key out, a seat.
+ * down, an eye, a stair with one step pointed at, a hand-turned wheel, a padlock with its key out, a seat.
  */
 export function SafetyShape({ state }: { readonly state: SafetyState }): JSX.Element {
   return (
@@ -33,6 +33,12 @@ const OUTLINES: Readonly<Record<SafetyState, JSX.Element>> = {
       <path d="M4 50Q50 2 96 50 50 98 4 50Z" />
       <circle cx="50" cy="50" r="16" fill="currentColor" stroke="none" />
       <path d="M28 12 24 2M50 6V-4M72 12 76 2" stroke-linecap="round" stroke-width="6" />
+    </g>
+  ),
+  thisStepOnly: (
+    <g fill="none" stroke="currentColor" stroke-width="9" stroke-linejoin="miter">
+      <path d="M6 92H34V66H62V40H90V14" stroke-width="12" />
+      <path d="M34 40V14M20 28 34 42 48 28" stroke-linecap="round" />
     </g>
   ),
   handTurn: (

@@ -25,6 +25,11 @@ export const SAFETY_WORDS: Readonly<Record<SafetyState, SafetyWords>> = {
   keepOut: { word: 'Keep out', meaning: 'Hands and face stay outside the guards.', place: 'out' },
   stopping: { word: 'Stopping', meaning: 'Shutting down, step by step. Stay out.', place: 'out' },
   eyesOnly: { word: 'Eyes only', meaning: 'Look in with a light. Touch nothing.', place: 'eyes' },
+  thisStepOnly: {
+    word: 'This step only',
+    meaning: 'Do the step you are asked. Nothing else goes in.',
+    place: 'out',
+  },
   handTurn: { word: 'Rim only', meaning: 'Hands on the flywheel rim, nowhere else.', place: 'rim' },
   lockedOut: { word: 'Locked out', meaning: 'Hands may go in.', place: 'hands' },
   poweredTest: { word: 'Stay in the seat', meaning: 'It runs. Nobody goes near the baler.', place: 'seat' },

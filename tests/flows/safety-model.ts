@@ -114,7 +114,7 @@ function reachAdmitted(state: JobSnapshot): 'nothing' | 'safeStop' | 'lockout' |
   const [group = '', id = ''] = path;
   if (group === 'triage') return 'safeStop';
   if (group === 'remedy') return remedyOf(state.context)?.reach ?? 'lockout';
-  if (group === 'proving') return 'power';
+  if (group === 'proving') return id === 'threading' ? 'lockout' : 'power';
   if (id.endsWith('Prepared')) return 'lockout';
   return familyById(group as FamilyId)?.checks[id]?.reach ?? 'lockout';
 }
@@ -216,8 +216,8 @@ function oneCauseAShape({ causes }: Family): string[] {
 }
 
 function identity({ value, context }: JobSnapshot): string {
-  const { need, next, remedyStep, confirmedSteps } = context;
-  return JSON.stringify({ value, need, next, remedyStep, confirmedSteps });
+  const { need, next, remedyStep, confirmedSteps, twineCut } = context;
+  return JSON.stringify({ value, need, next, remedyStep, confirmedSteps, twineCut });
 }
 
 function noteBroken(broken: Map<string, string>, claims: Claims, where: () => string): void {
