@@ -143,12 +143,12 @@ function SidePane({ prompt, steps, context }: SidePaneProps): JSX.Element {
       ) : context.proof && prompt.state.startsWith('job.inquiry.proving') ? (
         <ProofCounter proof={context.proof} />
       ) : (
-        <PartPicture part={prompt.look} />
+        <PartPicture key={prompt.look} part={prompt.look} />
       )}
     </aside>
   );
 }
 
 function isOver({ state }: Prompt): boolean {
-  return state === 'job.inquiry.closed' || state === 'job.inquiry.handedOver';
+  return state === 'closed' || state === 'job.inquiry.handedOver';
 }

@@ -28,9 +28,9 @@ export function Sheet({ title, closeLabel, isBare = false, children, onClose }: 
   return (
     <section class="sheet" aria-label={title} data-bare={isBare}>
       <header class="sheet-head">
-        <h2 ref={heading} tabIndex={-1} class={isBare ? 'for-ears' : ''}>
+        <h1 ref={heading} tabIndex={-1} class={isBare ? 'for-ears' : ''}>
           {title}
-        </h2>
+        </h1>
         {isBare ? null : (
           <button type="button" class="sheet-close" onClick={onClose}>
             {closeLabel}

@@ -21,8 +21,10 @@ export const TURN_WORDS: Readonly<Record<Turn, string>> = {
   quiet: 'Quiet',
 };
 
-/** Knots drawn one by one; beyond these they would touch. */
+/** Knots drawn one by one, the latest nearest the free length; older ones have run off the edge. */
 const MOST_DRAWN = 14;
+const KNOT_STEP = 26;
+const KNOTS_WIDTH = MOST_DRAWN * KNOT_STEP;
 
 /** How much louder than the room fills the strand's swing, decibels. */
 const FULL_SWING_DB = 40;
@@ -40,22 +42,21 @@ export function Strand(props: StrandProps): JSX.Element {
       <div class="strand-twine">
         <svg
           class="strand-knots"
-          viewBox={`0 0 ${shown * 26 + 8} 64`}
-          style={{ width: `${(shown * 26 + 8) / 16}rem` }}
+          viewBox={`0 0 ${KNOTS_WIDTH} 64`}
+          preserveAspectRatio="xMaxYMid slice"
           role="img"
           aria-label={answersSoFar(knots)}
         >
-          <path class="twine-edge" d={`M0 32H${shown * 26 + 8}`} />
-          <path class="twine-lay" d={`M0 32H${shown * 26 + 8}`} />
-          {Array.from({ length: shown }, (_, knot) => (
-            <use key={knot} href="#strand-knot" x={knot * 26 + 4} y={32} />
-          ))}
           <defs>
             <g id="strand-knot">
-              <path class="knot" d="M1-6Q8-16 17-8 24 0 15 9 6 15 0 7-4 0 1-6Z" />
-              <path class="knot-lay" d="M4-8 15 8M11-10 20 3M1 0 8 10" />
+              <path class="knot" d="M-10 0Q-9-15 0-15 10-15 10 0 9 15 0 15-10 15-10 0Z" />
+              <path class="knot-lay" d="M-7-9 7 10M1-13 9-1M-9 1-1 13" />
             </g>
           </defs>
+          {twine(`M0 32H${KNOTS_WIDTH}`)}
+          {Array.from({ length: shown }, (_, knot) => (
+            <use key={knot} href="#strand-knot" x={KNOTS_WIDTH - KNOT_STEP * (knot + 0.5)} y={32} />
+          ))}
         </svg>
         <svg
           class="strand-free"

@@ -24,7 +24,7 @@ export function WordsSheet({ onPress, onLeave, onClose }: WordsSheetProps): JSX.
           Leave it for now
         </button>
       </div>
-      <h3>Something changed at the machine</h3>
+      <h2>Something changed at the machine</h2>
       <p>Any of these takes the lockout away at once.</p>
       <div class="word-grid" data-kind="void">
         {VOID_MEANINGS.map((meaning) => (

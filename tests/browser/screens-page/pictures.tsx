@@ -8,7 +8,8 @@ import '../../../src/app.css';
 const root = document.getElementById('app');
 if (!root) throw new Error('The page has no place for the pictures.');
 render(
-  <main class="gallery" style={{ display: 'grid', gridTemplateColumns: 'repeat(5, 1fr)', gap: '1rem' }}>
+  <main aria-label="Pictures" style={{ display: 'grid', gridTemplateColumns: 'repeat(5, 1fr)', gap: '1rem' }}>
+    <h1 style={{ gridColumn: '1 / -1' }}>Pictures</h1>
     {(Object.keys(PARTS) as PartId[]).map((part) => (
       <div key={part} style={{ height: '26rem' }}>
         <PartPicture part={part} />
