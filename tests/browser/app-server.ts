@@ -6,6 +6,8 @@ import { build, type PreviewServer, preview } from 'vite';
 /** The app, built as `npm start` builds it and served on this machine. */
 export interface AppServer {
   readonly url: string;
+  /** Where the build lies until the server is closed. */
+  readonly folder: string;
   close(): Promise<void>;
 }
 
@@ -20,6 +22,7 @@ export async function serveApp(): Promise<AppServer> {
   const address = server.httpServer.address();
   if (address === null || typeof address === 'string') throw new Error('The app is not served.');
   return {
+    folder: outDir,
     url: `http://127.0.0.1:${address.port}/`,
     async close() {
       await server.close();

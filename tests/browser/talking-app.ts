@@ -7,6 +7,7 @@ import { giveSpokenMicrophone } from './spoken-microphone.ts';
 /** The app in a Chromium whose microphone says what the caller wants, with a job begun. */
 export interface TalkingApp {
   readonly page: Page;
+  readonly buildFolder: string;
   /** The text of the job's printed card. */
   jobCard(): Promise<string>;
   timings(): Promise<Timings>;
@@ -44,9 +45,14 @@ export async function openTalkingApp(options: TalkingAppOptions): Promise<Talkin
   const beganMs = await page.evaluate(() => performance.now());
   return {
     page,
+    buildFolder: server.folder,
     async jobCard() {
+      await page.evaluate(() => {
+        location.hash = location.hash.replace('#/job/', '#/record/');
+      });
       const card = page.locator('.job-card');
-      return (await card.count()) > 0 ? card.first().innerText() : 'No job card is shown.';
+      await card.waitFor();
+      return card.innerText();
     },
     async timings() {
       const marks = await page.evaluate(() =>
