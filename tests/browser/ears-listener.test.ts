@@ -213,8 +213,14 @@ describe('the ears in a real browser', () => {
       const page = await openEars();
       await page.evaluate(() => window.ears.stop());
       await expect.poll(() => page.workers().length).toBe(0);
-      const again = await page.evaluate(() => window.ears.start());
+      const again = await page.evaluate(async () => {
+        const outcome = await window.ears.start();
+        await new Promise((resolve) => setTimeout(resolve, 1_500));
+        return outcome;
+      });
       expect(again).toMatchObject({ ok: true });
+      const { utterance } = await hear(page, 'left hand side');
+      expect(utterance.text).toBe('left_hand_side');
       await page.context().close();
     },
     SLOW_MS,

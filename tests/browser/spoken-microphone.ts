@@ -54,9 +54,8 @@ export function spokenClip(text: string, voice: ClipVoice = 'slt'): Buffer {
 export async function giveSpokenMicrophone(page: Page, room: { readonly roomDbfs: number }): Promise<void> {
   await page.addInitScript((roomDbfs: number) => {
     const context = new AudioContext();
-    const destination = context.createMediaStreamDestination();
     const mix = new GainNode(context);
-    mix.connect(destination);
+    const given: MediaStreamTrack[] = [];
 
     // Four seconds of an idling engine, always the same: harmonics of its firing rate (33 Hz is a four-cylinder at
     // 1,000 a minute) falling by 6 dB an octave, over low-pass noise.
@@ -84,7 +83,12 @@ export async function giveSpokenMicrophone(page: Page, room: { readonly roomDbfs
 
     navigator.mediaDevices.getUserMedia = async () => {
       await context.resume();
-      return destination.stream;
+      // A stream of its own each time, as a device gives it: whoever stops one does not stop the next.
+      const { stream } = mix.connect(
+        new MediaStreamAudioDestinationNode(context),
+      ) as MediaStreamAudioDestinationNode;
+      given.push(...stream.getTracks());
+      return stream;
     };
     window.spokenMicrophone = {
       async say(wavBase64, gain = 1) {
@@ -98,7 +102,7 @@ export async function giveSpokenMicrophone(page: Page, room: { readonly roomDbfs
         return performance.now();
       },
       unplug() {
-        for (const track of destination.stream.getTracks()) {
+        for (const track of given.splice(0)) {
           track.stop();
           // A script's own stop() fires no event; a device that goes does.
           track.dispatchEvent(new Event('ended'));
