@@ -253,7 +253,9 @@ class JobConversation implements Conversation {
       openEars: () => {
         this.#sound('listening');
         this.#afterEarcon(() => {
-          if (this.#turn.value === 'listening') this.#ears?.open();
+          if (this.#turn.value !== 'listening') return;
+          this.#ears?.open();
+          this.#prepareReplies();
         });
       },
       speak: (_, saying) => this.#speak(this.#sayingOf(saying)),
@@ -280,9 +282,20 @@ class JobConversation implements Conversation {
         performance.mark(MARKS.replyBegan, { startTime: at });
       });
       void speech?.finished.then(() => {
-        if (this.#speech === speech) this.#turns.send({ type: 'mouth.finished' });
+        if (this.#speech !== speech) return;
+        this.#turns.send(isOver(this.#asked) ? { type: 'suspend' } : { type: 'mouth.finished' });
       });
     });
+  }
+
+  /** Readies what will be said to each answer that is asked for, so that the reply starts at once. */
+  #prepareReplies(): void {
+    const { meanings } = this.#session.prompt().expecting;
+    const replies = meanings
+      .map((type) => ({ type, slots: {}, channel: { by: 'touch' } }) as const)
+      .filter((event) => this.#session.takes(event))
+      .map((event) => this.#session.preview(event));
+    this.#mouth?.speaker.prepare(replies.map(({ notices, question }) => [...notices, ...question]));
   }
 
   /** An earcon begins at once; what is spoken or listened for next waits for its end. */
@@ -377,6 +390,11 @@ class JobConversation implements Conversation {
       ...present('aside', this.#aside),
     };
   }
+}
+
+/** A job that is closed or handed over says so, and then listens no more. */
+function isOver({ state }: Prompt): boolean {
+  return state === 'closed' || state === 'job.inquiry.handedOver';
 }
 
 function present<K extends string, V>(key: K, { value }: Signal<V | undefined>): { [P in K]?: V } {

@@ -1,5 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import { createActor } from 'xstate';
+import { createActor, getNextSnapshot } from 'xstate';
 import type { HeardEvent, JobEvent, SystemVoid } from '../../flows/heard.ts';
 import { jobMachine } from '../../flows/job.ts';
 import { type JobSnapshot, type Prompt, promptOf } from '../../flows/prompt.ts';
@@ -20,6 +20,8 @@ export interface JobSession {
   prompt(): Prompt;
   /** Whether the job takes an event now; what it does not take is not an answer to what was asked. */
   takes(event: JobEvent): boolean;
+  /** What would be asked after an event, without sending it. */
+  preview(event: HeardEvent): Prompt;
   /**
    * Sends an event to the charts and puts it on the disk. The charts move at once, so that a void is never late;
    * the promise tells when the line is kept, and nothing is called recorded before.
@@ -66,6 +68,7 @@ export function runJob(log: JobLog, from?: JobSnapshot): JobSession {
     record,
     prompt: () => promptOf(snapshot.value),
     takes: (event) => actor.getSnapshot().can(event),
+    preview: (event) => promptOf(getNextSnapshot(jobMachine, snapshot.value, event)),
     send: apply,
     voidLockout: (type) => apply({ type }),
     retry: () => note(log.retry()),

@@ -90,10 +90,10 @@ function answerTo({ question, buttons }: Screen, scenario: Scenario): string {
 
 async function untilListening(page: Page): Promise<Screen | 'over'> {
   await page.waitForFunction(
-    () =>
+    (closed) =>
       document.querySelector('[data-turn="listening"]') ||
-      document.querySelector('[data-page="record"], .job-card'),
-    undefined,
+      document.querySelector('h1.question')?.textContent?.startsWith(closed),
+    LINES.closed,
     { timeout: PATIENCE_MS },
   );
   return readScreen(page);

@@ -50,7 +50,7 @@ export async function openTalkingApp(options: TalkingAppOptions): Promise<Talkin
       await page.evaluate(() => {
         location.hash = location.hash.replace('#/job/', '#/record/');
       });
-      const card = page.locator('.job-card');
+      const card = page.locator('article.paper');
       await card.waitFor();
       return card.innerText();
     },
