@@ -98,8 +98,6 @@ export class Records {
   #latestOrder: number;
   /** The list, newest first, once somebody searched it. */
   #listed: JobHeader[] | undefined;
-  /** Goes up with every change of the list. */
-  #changes = 0;
 
   /** Reads what every write needs to know. */
   static async over(database: Database, giveBack: GiveBack, now: () => number): Promise<Kept<Records>> {
@@ -272,7 +270,6 @@ export class Records {
     const taken = await takeIn(this.#database, read.bundle, (id) => this.#openLogs.has(id));
     if (!taken.ok) return { ok: false, sentence: taken.trouble.sentence };
     this.#latestOrder = Math.max(this.#latestOrder, ...read.bundle.jobs.map(({ header }) => header.order));
-    this.#changes += 1;
     this.#listed = undefined;
     return { ok: true, taken: taken.value };
   }
@@ -339,7 +336,6 @@ export class Records {
     });
     if (!written.ok) return written;
     this.#latestOrder = order;
-    this.#changes += 1;
     if (this.#listed) this.#listed = [header, ...this.#listed.filter((other) => other.id !== id)];
     return written;
   }
@@ -358,14 +354,12 @@ export class Records {
 
   async #list(): Promise<Kept<readonly JobHeader[]>> {
     if (this.#listed) return { ok: true, value: this.#listed };
-    const changes = this.#changes;
     const read = await this.#database.read(['jobs'], (transaction) =>
       transaction.objectStore('jobs').index('byOrder').getAll(),
     );
     if (!read.ok) return read;
-    const listed = read.value.reverse();
-    // What was written while this was read may be missing from it.
-    if (changes === this.#changes) this.#listed = listed;
-    return { ok: true, value: listed };
+    // A write that was asked for meanwhile commits after this read and is put into the list by whoever wrote it.
+    this.#listed = read.value.reverse();
+    return { ok: true, value: this.#listed };
   }
 }

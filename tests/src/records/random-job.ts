@@ -18,13 +18,19 @@ export const anyWalk: fc.Arbitrary<readonly WalkedStep[]> = fc
   .array(fc.nat(9_999), { maxLength: 120 })
   .map(walk);
 
-const ELSEWHERE: readonly JobEvent[] = [
-  ...(['goBack', 'skip', 'notSure', 'why', 'stop', 'handOver'] as const).map((meaning) => said(meaning)),
+/** Understood everywhere, and the job goes on from them. */
+const UNIVERSAL: readonly JobEvent[] = (['goBack', 'skip', 'notSure', 'why'] as const).map((meaning) =>
+  said(meaning),
+);
+
+/** What ends a job, or takes its lockout away. */
+const ENDS: readonly JobEvent[] = [
+  ...(['stop', 'handOver'] as const).map((meaning) => said(meaning)),
   ...VOID_MEANINGS.map((meaning) => said(meaning)),
   ...SYSTEM_VOIDS.map((type) => ({ type })),
 ];
 
-/** One step in sixteen leaves the question, so that most walks get deep into the job. */
+/** Two steps in thirty-two say a universal word and one an end, so that most walks get deep into the job. */
 export function walk(choices: readonly number[]): readonly WalkedStep[] {
   const actor = createActor(jobMachine).start();
   return choices.map((choice) => {
@@ -33,12 +39,17 @@ export function walk(choices: readonly number[]): readonly WalkedStep[] {
       ...expecting.meanings.map((meaning) => said(meaning)),
       ...(expecting.value ? values(expecting.value) : []),
     ];
-    const pool = asked.length === 0 || choice % 16 === 0 ? ELSEWHERE : asked;
+    const pool = poolFor(choice, asked);
     const event = pool[Math.floor(choice / 16) % pool.length];
     if (!event) throw new Error('The pool of events is never empty.');
     actor.send(event);
     return { draft: { event, promptState: state }, after: actor.getSnapshot() };
   });
+}
+
+function poolFor(choice: number, asked: readonly JobEvent[]): readonly JobEvent[] {
+  if (choice % 16 === 0) return UNIVERSAL;
+  return asked.length === 0 || choice % 32 === 17 ? ENDS : asked;
 }
 
 /** Walks a job by the first answer of every question until it ends: through lockout, remedy and proof. */
