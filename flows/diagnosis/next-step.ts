@@ -44,7 +44,7 @@ const DEALER_CAUSE_CLEAR = 0.8;
 /** Probability of struck needles from which they are looked at before anything else. Expert estimate. */
 const NEEDLES_WORTH_A_LOOK = 0.08;
 /** Probability of struck needles above which nobody is sent in for anything else. Expert estimate. */
-const NEEDLES_LIKELY = 0.2;
+const NEEDLES_LIKELY = 0.12;
 /** A cause this probable is named to the dealer who will have to put it right. Expert estimate. */
 const CAUSE_WORTH_TELLING = 0.25;
 

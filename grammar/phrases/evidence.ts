@@ -121,4 +121,15 @@ export const evidence = topic({
     forms: ['it never ties at all', 'it never ties any more'],
     readBack: 'It never ties.',
   },
+
+  'needles.quiet': {
+    risk: 'answer',
+    forms: ['nothing like that has happened', 'nothing like that', 'none of those'],
+    readBack: 'No bang, no broken bolt, no bent needle.',
+  },
+  'needles.trouble': {
+    risk: 'answer',
+    forms: ['there was a bang or a broken bolt', 'the shear bolt is broken', 'a needle looks bent'],
+    readBack: 'A bang, a broken bolt or a bent needle.',
+  },
 });

@@ -19,7 +19,8 @@ function atFirstCheck(): TestJob {
   return new TestJob()
     .answer('symptom.heldStrandLost', { side: 'left' })
     .throughSteps()
-    .answer('knot.frontEnd');
+    .answer('knot.frontEnd')
+    .answer('needles.quiet');
 }
 
 function atHolderPull(): TestJob {

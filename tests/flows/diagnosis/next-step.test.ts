@@ -132,12 +132,13 @@ describe('triage', () => {
     });
   });
 
-  test('learns the side before anybody is sent to a knotter', () => {
+  test('learns the side, and whether the needles were struck, before anybody is sent to a knotter', () => {
     fc.assert(
       fc.property(anyJob, fc.boolean(), (answers, live) => {
         const step = nextStep([OPENED, ...answers.filter(({ question }) => question !== 'symptom')], live);
         if (step.kind !== 'check') return;
-        expect(answers.some(({ question }) => question === 'evidence.whichKnotter')).toBe(true);
+        const asked = answers.map(({ question }) => question);
+        expect(asked).toEqual(expect.arrayContaining(['evidence.whichKnotter', 'evidence.needleSigns']));
       }),
     );
   });
@@ -150,6 +151,7 @@ const EVIDENCE_FOR: Readonly<Partial<Record<FamilyId, readonly Answer[]>>> = {
     { question: 'evidence.knotPlace', said: 'knot.frontEnd' },
     { question: 'evidence.nextBale', said: 'next.tiesItself' },
     { question: 'evidence.whichKnotter', said: 'which.left' },
+    { question: 'evidence.needleSigns', said: 'needles.quiet' },
   ],
   needlesStruck: [
     { question: 'symptom', said: 'symptom.needlesStruck' },
@@ -158,6 +160,7 @@ const EVIDENCE_FOR: Readonly<Partial<Record<FamilyId, readonly Answer[]>>> = {
     { question: 'evidence.endLook', said: 'end.torn' },
     { question: 'evidence.whichKnotter', said: 'which.both' },
     { question: 'evidence.whenItMisses', said: 'when.mostBales' },
+    { question: 'evidence.needleSigns', said: 'needles.trouble' },
   ],
 };
 const held = EVIDENCE_FOR.heldStrandLost ?? [];
@@ -237,6 +240,7 @@ describe('the search', () => {
       { question: 'evidence.endLook', said: 'end.torn' },
       { question: 'evidence.whichKnotter', said: 'which.left' },
       { question: 'evidence.whenItMisses', said: 'when.ballChange' },
+      { question: 'evidence.needleSigns', said: 'needles.quiet' },
     ];
     const start = nextStep(torn, false);
     expect(start).toMatchObject({ kind: 'check' });
@@ -275,6 +279,22 @@ describe('the search', () => {
 });
 
 describe('struck needles', () => {
+  test('are looked at before anything else as soon as somebody tells of a bang', () => {
+    const told = held.map(
+      (answer): Answer =>
+        answer.question === 'evidence.needleSigns' ? { ...answer, said: 'needles.trouble' } : answer,
+    );
+    const unsureOfTheRest: readonly Answer[] = [
+      { question: 'symptom', said: 'notSure' },
+      { question: 'evidence.knotPlace', said: 'notSure' },
+      { question: 'evidence.nextBale', said: 'notSure' },
+      { question: 'evidence.endLook', said: 'notSure' },
+      { question: 'evidence.whenItMisses', said: 'notSure' },
+      ...told.slice(-2),
+    ];
+    expect(nextStep(unsureOfTheRest, true)).toMatchObject({ kind: 'check', family: 'needlesStruck' });
+  });
+
   const struck = EVIDENCE_FOR.needlesStruck ?? [];
 
   test('are only looked at, and then referred, whatever is answered', () => {
@@ -283,7 +303,7 @@ describe('struck needles', () => {
         const answers = [...struck];
         for (let count = 0; ; count += 1) {
           const step = nextStep(answers, true);
-          if (familyProbability(beliefsAfter(answers), 'needlesStruck') < 0.2) return;
+          if (familyProbability(beliefsAfter(answers), 'needlesStruck') < 0.12) return;
           if (step.kind !== 'check' && step.kind !== 'evidence') {
             expect(step).toMatchObject({ kind: 'name', family: 'needlesStruck' });
             if (step.kind !== 'name') return;
