@@ -12,6 +12,7 @@ interface Report {
   readonly card: JobCard;
   readonly JobCardSheet: ComponentType<{ card: JobCard }>;
   readonly HandOverSheet: ComponentType<{ card: JobCard }>;
+  saveTable(): Promise<unknown>;
 }
 
 interface RecordScreenProps {
@@ -56,6 +57,9 @@ export function RecordScreen({ records, jobId }: RecordScreenProps): JSX.Element
             <button type="button" onClick={() => print()}>
               Print
             </button>
+            <button type="button" onClick={() => void shown.saveTable()}>
+              Save as a table
+            </button>
           </div>
           {sheet.value === 'card' ? (
             <shown.JobCardSheet card={shown.card} />
@@ -72,18 +76,24 @@ export function RecordScreen({ records, jobId }: RecordScreenProps): JSX.Element
 
 /** @returns the report, or a sentence that says why there is none */
 async function openReport(records: Records, jobId: string): Promise<Report | string> {
-  const [kept, machines, { makeCard }, { JobCardSheet }, { HandOverSheet }] = await Promise.all([
-    records.readJob(jobId),
-    records.machines(),
-    import('../report/make-card.ts'),
-    import('../report/job-card.tsx'),
-    import('../report/hand-over-sheet.tsx'),
-  ]);
+  const [kept, machines, { makeCard }, { JobCardSheet }, { HandOverSheet }, { jobCsv }, { handOut }] =
+    await Promise.all([
+      records.readJob(jobId),
+      records.machines(),
+      import('../report/make-card.ts'),
+      import('../report/job-card.tsx'),
+      import('../report/hand-over-sheet.tsx'),
+      import('../report/csv.ts'),
+      import('../report/hand-out.ts'),
+    ]);
   if (!kept.ok) return kept.trouble.sentence;
   if (!kept.value) return 'This job is not on this tablet. The others are under Records.';
   const { header, entries } = kept.value;
   const machine = machines.ok
     ? machines.value.find(({ machineId }) => machineId === header.machineId)?.profile
     : undefined;
-  return { card: makeCard({ entries, ...(machine ? { machine } : {}) }), JobCardSheet, HandOverSheet };
+  const card = makeCard({ entries, ...(machine ? { machine } : {}) });
+  const saveTable = () =>
+    handOut(new File([jobCsv(card)], `knotwright-job-${jobId.slice(0, 8)}.csv`, { type: 'text/csv' }));
+  return { card, JobCardSheet, HandOverSheet, saveTable };
 }

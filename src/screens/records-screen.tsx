@@ -4,6 +4,7 @@ import { useEffect } from 'preact/hooks';
 import type { JobHeader } from '../records/job-header.ts';
 import type { Records } from '../records/records.ts';
 import type { Kept } from '../records/trouble.ts';
+import { FileExchange } from '../report/file-exchange.tsx';
 import { jobTitle, statusWord, whenText } from './job-words.ts';
 import { Page } from './page.tsx';
 import { hashOf } from './route.ts';
@@ -63,6 +64,7 @@ export function RecordsScreen({ records }: { readonly records: Kept<Records> }):
           </li>
         ))}
       </ul>
+      {records.ok ? <FileExchange records={records.value} /> : null}
     </Page>
   );
 }
