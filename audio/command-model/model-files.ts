@@ -12,13 +12,21 @@ import { phonePaths } from './phone-paths.ts';
 import { outputOfSlot, writeScoringNetwork } from './scoring-network.ts';
 import { tieSenones } from './senone-tying.ts';
 import type { ArchiveFile } from './tar-archive.ts';
-import { numberTransitions, type PhoneChain, writeTransitionModel } from './transition-model.ts';
+import {
+  numberTransitions,
+  type PhoneChain,
+  statesPerPhone,
+  writeTransitionModel,
+} from './transition-model.ts';
 import type { DecodingTuning, ModelTuning } from './tuning.ts';
 import type { GraphWord } from './vocabulary.ts';
 import { buildWordGraph } from './word-graph.ts';
 
 /** Matrices of mixture weights a stream; more saves padding but each call has a cost. */
 const groupLimit = 6;
+
+/** Any speech is what it is for as long as it lasts; the graph's costs decide. */
+const anySpeechStayProbability = 0.7;
 
 export interface ModelFiles {
   readonly files: readonly ArchiveFile[];
@@ -32,15 +40,10 @@ export function modelFiles(
   tuning: ModelTuning,
 ): ModelFiles {
   const inventory = new PhoneInventory();
-  const base = (name: string) => {
-    const number = source.phones.baseNumber(name);
-    if (number === undefined) throw new Error(`The acoustic model has no phone ${name}.`);
-    return source.phones.baseModel(number);
-  };
-  const silence = inventory.phone(base('SIL'), 'nonword');
-  const noise = inventory.phone(base('+NSN+'), 'nonword');
-  const pauseSilence = inventory.phone(base('SIL'), 'internal');
-  const spoken = base('+SPN+');
+  const base = (name: string) => source.phones.baseModel(baseNumber(source, name));
+  const silence = inventory.modelled(base('SIL'), 'nonword');
+  const noise = inventory.modelled(base('+NSN+'), 'nonword');
+  const pauseSilence = inventory.modelled(base('SIL'), 'internal');
 
   const wordIds = new Map(
     [UNKNOWN_WORD, ...vocabulary.map(({ label }) => label)].map((label, i) => [label, i + 1]),
@@ -48,10 +51,7 @@ export function modelFiles(
   const wordId = (label: string) => wordIds.get(label) ?? 0;
   const unknown = {
     wordId: wordId(UNKNOWN_WORD),
-    begin: inventory.phone(spoken, 'begin'),
-    internal: inventory.phone(spoken, 'internal'),
-    end: inventory.phone(spoken, 'end'),
-    single: inventory.phone(spoken, 'singleton'),
+    speech: inventory.anySpeech('singleton'),
   };
   const words = vocabulary.map((word) => ({
     wordId: wordId(word.label),
@@ -59,7 +59,11 @@ export function modelFiles(
   }));
 
   const phones = inventory.all();
-  const usedSenones = new Set(phones.flatMap(({ senoneSequence }) => source.phones.senones(senoneSequence)));
+  const usedSenones = new Set(
+    phones.flatMap(({ sound }) =>
+      sound.kind === 'modelled' ? source.phones.senones(sound.senoneSequence) : [],
+    ),
+  );
   const tied = tieSenones(
     usedSenones,
     source.phones.baseOfSenone,
@@ -67,13 +71,21 @@ export function modelFiles(
     tuning.scoring.senoneLimit,
   );
   const layout = layOutOutputs(tied.all, source.phones.baseOfSenone, groupLimit);
-  const chains = phones.map((phone): PhoneChain => {
-    const stay = source.stayProbabilities[phone.transitionMatrix];
-    if (!stay) throw new Error(`The acoustic model has no transition matrix ${phone.transitionMatrix}.`);
+  const chains = phones.map(({ id, sound }): PhoneChain => {
+    if (sound.kind === 'anySpeech') {
+      const pdfId = outputOfSlot(layout.slotCount);
+      return {
+        phoneId: id,
+        pdfIds: Array.from({ length: statesPerPhone }, () => pdfId),
+        stayProbabilities: Array.from({ length: statesPerPhone }, () => anySpeechStayProbability),
+      };
+    }
+    const stay = source.stayProbabilities[sound.transitionMatrix];
+    if (!stay) throw new Error(`The acoustic model has no transition matrix ${sound.transitionMatrix}.`);
     return {
-      phoneId: phone.id,
+      phoneId: id,
       pdfIds: source.phones
-        .senones(phone.senoneSequence)
+        .senones(sound.senoneSequence)
         .map((senone) => outputOfSlot(layout.slotOfSenone.get(tied.representative(senone)) ?? Number.NaN)),
       stayProbabilities: stay,
     };
@@ -116,6 +128,12 @@ export function modelFiles(
       states: graph.stateCount,
     },
   };
+}
+
+function baseNumber(source: AcousticSource, name: string): number {
+  const number = source.phones.baseNumber(name);
+  if (number === undefined) throw new Error(`The acoustic model has no phone ${name}.`);
+  return number;
 }
 
 /** Kaldi's MFCC options that give Sphinx's cepstra up to constants that mean normalisation removes (feat.params). */

@@ -4,26 +4,34 @@ import type { PhoneModel } from './sphinx-phone-definitions.ts';
 /** Kaldi's names for a phone's place in a word (file word_boundary.int). */
 export type WordPlace = 'begin' | 'internal' | 'end' | 'singleton' | 'nonword';
 
-export interface InventoryPhone extends PhoneModel {
+/** What a phone sounds like: a Markov model of the acoustic model, or any speech at all. */
+export type PhoneSound = ({ readonly kind: 'modelled' } & PhoneModel) | { readonly kind: 'anySpeech' };
+
+export interface InventoryPhone {
   /** From 1; 0 is Kaldi's epsilon. */
   readonly id: number;
   readonly place: WordPlace;
+  readonly sound: PhoneSound;
 }
 
 export class PhoneInventory {
   private readonly byKey = new Map<string, InventoryPhone>();
 
-  /** The phone for that model in that place, numbered on first use. */
-  phone(model: PhoneModel, place: WordPlace): InventoryPhone {
-    const key = `${model.senoneSequence} ${model.transitionMatrix} ${place}`;
+  /** The phone with that model in that place, numbered on first use. */
+  modelled({ senoneSequence, transitionMatrix }: PhoneModel, place: WordPlace): InventoryPhone {
+    return this.phone({ kind: 'modelled', senoneSequence, transitionMatrix }, place);
+  }
+
+  /** The phone for any speech in that place, numbered on first use. */
+  anySpeech(place: WordPlace): InventoryPhone {
+    return this.phone({ kind: 'anySpeech' }, place);
+  }
+
+  private phone(sound: PhoneSound, place: WordPlace): InventoryPhone {
+    const key = `${Object.values(sound).join(' ')} ${place}`;
     const known = this.byKey.get(key);
     if (known) return known;
-    const added: InventoryPhone = {
-      id: this.byKey.size + 1,
-      senoneSequence: model.senoneSequence,
-      transitionMatrix: model.transitionMatrix,
-      place,
-    };
+    const added: InventoryPhone = { id: this.byKey.size + 1, place, sound };
     this.byKey.set(key, added);
     return added;
   }

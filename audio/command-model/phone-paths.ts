@@ -43,7 +43,7 @@ function pathOf(
     const left = flat[i - 1]?.base ?? silence;
     const right = flat[i + 1]?.base ?? silence;
     const place = placeOf<WordPlace>(i, flat.length, placeNames);
-    const phone = inventory.phone(phones.modelInContext(base, left, right, position), place);
+    const phone = inventory.modelled(phones.modelInContext(base, left, right, position), place);
     return pauseBefore ? [pause, phone] : [phone];
   });
 }

@@ -125,6 +125,8 @@ export function writeScoringNetwork(
       ]);
       start += width;
     });
+    config.push(`component-node name=mix${stream}any component=mix${stream}any input=shares${stream}`);
+    components.push([`mix${stream}any`, () => writeAnySpeech(writer, source, codebooks, stream, tuning)]);
   });
   layout.groups.forEach((group, g) => {
     const size = group.codebooks.length * group.slots;
@@ -136,10 +138,15 @@ export function writeScoringNetwork(
     components.push([`product${g}`, () => writeProduct(writer, streams.length * size, size)]);
     components.push([`log${g}`, () => writeLogarithm(writer, size)]);
   });
-  const logs = layout.groups.map((_, g) => `log${g}`);
+  const anyMixes = streams.map((_, stream) => `mix${stream}any`);
   config.push(
-    `output-node name=output input=${logs.length > 1 ? `Append(${logs.join(', ')})` : logs[0]} objective=linear`,
+    `component-node name=productAny component=productAny input=Append(${anyMixes.join(', ')})`,
+    'component-node name=logAny component=logAny input=productAny',
   );
+  components.push(['productAny', () => writeProduct(writer, streams.length, 1)]);
+  components.push(['logAny', () => writeLogarithm(writer, 1)]);
+  const logs = layout.groups.map((_, g) => `log${g}`);
+  config.push(`output-node name=output input=Append(${[...logs, 'logAny'].join(', ')}) objective=linear`);
 
   writer.token('<Nnet3>').text(`\n${config.join('\n')}\n\n`);
   writer.token('<NumComponents>').int32(components.length);
@@ -238,6 +245,30 @@ function writeMixtures(
   writer.token('<NumBlocks>').int32(group.codebooks.length);
   writer.token('<LinearParams>').matrix(rows, densities, weights);
   writer.token('<BiasParams>').vector(bias).token('</BlockAffineComponent>');
+}
+
+/**
+ * Any speech: a mixture over the codebooks of all phones that are no fillers, phones alike, each phone the mean of all
+ * its senones. The network's last output, which stands behind those of the layout's slots.
+ */
+function writeAnySpeech(
+  writer: KaldiWriter,
+  source: AcousticSource,
+  codebooks: readonly number[],
+  stream: number,
+  tuning: ScoringTuning,
+): void {
+  const densities = source.means.densities;
+  const speech = codebooks.filter((codebook) => !source.phones.isFiller(codebook));
+  const weights = codebooks.flatMap((codebook) => {
+    if (!speech.includes(codebook)) return Array.from({ length: densities }, () => 0);
+    const senones = source.phones.baseOfSenone.flatMap((base, senone) => (base === codebook ? [senone] : []));
+    return Array.from({ length: densities }, (_, density) => {
+      const all = senones.map((senone) => source.mixtureWeights.weight(stream, density, senone));
+      return roundMantissa((mean(all) / speech.length) * shareScale, weightBits);
+    });
+  });
+  writeAffine(writer, 1, weights.length, weights, [tuning.shareFloor * shareScale]);
 }
 
 function mean(values: readonly number[]): number {

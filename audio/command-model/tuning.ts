@@ -25,8 +25,9 @@ export const modelTuning: ModelTuning = {
     noiseCost: 3,
     noSilenceCost: 0.7,
     pauseCost: 1.5,
+    wordCost: 2,
     unknownCost: 4,
-    unknownStepCost: 1.5,
+    unknownFrameBonus: 0.27,
   },
   decoding: {
     acousticScale: 0.12,

@@ -19,9 +19,11 @@ export interface GraphTuning {
   readonly noSilenceCost: number;
   /** A pause inside a phrase. */
   readonly pauseCost: number;
+  /** Each word, so that one long phrase is preferred to several short ones. */
+  readonly wordCost: number;
   readonly unknownCost: number;
-  /** Each further sound of something unknown. */
-  readonly unknownStepCost: number;
+  /** Taken off for every frame of unknown speech: how much better than any speech a phrase must fit. */
+  readonly unknownFrameBonus: number;
 }
 
 export interface GraphParts {
@@ -32,10 +34,7 @@ export interface GraphParts {
   readonly pauseSilence: InventoryPhone;
   readonly unknown: {
     readonly wordId: number;
-    readonly begin: InventoryPhone;
-    readonly internal: InventoryPhone;
-    readonly end: InventoryPhone;
-    readonly single: InventoryPhone;
+    readonly speech: InventoryPhone;
   };
 }
 
@@ -51,7 +50,14 @@ export function buildWordGraph(
   graph.setFinal(afterWord, 0);
 
   /** A phone's chain: an arc into each state, on which the state's own loop sits. */
-  const addPhone = (from: number, phone: InventoryPhone, wordId: number, to: number, cost: number) => {
+  const addPhone = (
+    from: number,
+    phone: InventoryPhone,
+    wordId: number,
+    to: number,
+    cost: number,
+    frameCost = 0,
+  ) => {
     const states = transitions[phone.id - 1];
     if (!states) throw new Error(`Phone ${phone.id} has no transitions.`);
     let current = from;
@@ -60,13 +66,13 @@ export function buildWordGraph(
       graph.addArc(current, {
         input: state.goOnId,
         output: i === 0 ? wordId : 0,
-        cost: -state.goOnLog * tuning.transitionScale + (i === 0 ? cost : 0),
+        cost: -state.goOnLog * tuning.transitionScale + frameCost + (i === 0 ? cost : 0),
         to: next,
       });
       graph.addArc(next, {
         input: state.stayId,
         output: 0,
-        cost: -state.stayLog * tuning.transitionScale,
+        cost: -state.stayLog * tuning.transitionScale + frameCost,
         to: next,
       });
       current = next;
@@ -98,19 +104,19 @@ export function buildWordGraph(
           graph.addArc(place, { input: 0, output: 0, cost: 0, to: target });
           addPhone(place, parts.pauseSilence, 0, target, tuning.pauseCost);
         } else {
-          addPhone(place, step, i === start ? wordId : 0, target, 0);
+          addPhone(place, step, i === start ? wordId : 0, target, i === start ? tuning.wordCost : 0);
         }
       }
     });
   }
 
-  const { wordId, begin, internal, end, single } = parts.unknown;
-  const unknownStart = graph.addState();
-  const unknownMiddle = graph.addState();
-  graph.addArc(resting, { input: 0, output: wordId, cost: tuning.unknownCost, to: unknownStart });
-  addPhone(unknownStart, single, 0, afterWord, tuning.unknownStepCost);
-  addPhone(unknownStart, begin, 0, unknownMiddle, tuning.unknownStepCost);
-  addPhone(unknownMiddle, internal, 0, unknownMiddle, tuning.unknownStepCost);
-  addPhone(unknownMiddle, end, 0, afterWord, tuning.unknownStepCost);
+  addPhone(
+    resting,
+    parts.unknown.speech,
+    parts.unknown.wordId,
+    afterWord,
+    tuning.unknownCost,
+    -tuning.unknownFrameBonus,
+  );
   return graph;
 }

@@ -1,18 +1,11 @@
-/** Plays a scene to the recogniser as a microphone would, and gives every word it hears with its time. */
+/** Gives prepared sound to a recogniser of its own, as audio/command-model/decode-protocol.ts says. */
 import type { KaldiRecognizer, Model } from 'vosk-browser';
 import { chunkMs, recogniserTimeFactor } from '../../audio/command-model/decode-protocol.ts';
+import type { DecodedWord } from '../../audio/ears/heard-words.ts';
 import { sampleRate } from './voices.ts';
 
-export interface HeardWord {
-  readonly word: string;
-  readonly startSeconds: number;
-  readonly endSeconds: number;
-  readonly confidence: number;
-}
-
 export interface Heard {
-  readonly words: readonly HeardWord[];
-  readonly decodeSeconds: number;
+  readonly words: readonly DecodedWord[];
   /** Processor time of the whole process, which other work on the machine does not lengthen. */
   readonly cpuSeconds: number;
 }
@@ -21,7 +14,7 @@ type ResultMessage = {
   result: { result?: { word: string; start: number; end: number; conf: number }[]; text: string };
 };
 
-/** Decodes one scene in a recogniser of its own. @throws on a recogniser's error, or after `timeoutMs`. */
+/** Every word it hears, with its time. @throws on a recogniser's error, or after `timeoutMs`. */
 export async function listen(
   model: Model,
   list: readonly string[],
@@ -30,8 +23,7 @@ export async function listen(
 ): Promise<Heard> {
   const recogniser: KaldiRecognizer = new model.KaldiRecognizer(sampleRate, JSON.stringify(list));
   recogniser.setWords(true);
-  const words: HeardWord[] = [];
-  const started = performance.now();
+  const words: DecodedWord[] = [];
   const cpu = process.cpuUsage();
   try {
     await new Promise<void>((resolve, reject) => {
@@ -55,8 +47,8 @@ export async function listen(
         for (const { word, start, end, conf } of (message as unknown as ResultMessage).result.result ?? []) {
           words.push({
             word,
-            startSeconds: start * recogniserTimeFactor,
-            endSeconds: end * recogniserTimeFactor,
+            startMs: 1000 * start * recogniserTimeFactor,
+            endMs: 1000 * end * recogniserTimeFactor,
             confidence: conf,
           });
         }
@@ -72,7 +64,6 @@ export async function listen(
   }
   return {
     words,
-    decodeSeconds: (performance.now() - started) / 1000,
     cpuSeconds: process.cpuUsage(cpu).user / 1e6,
   };
 }

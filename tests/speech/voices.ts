@@ -4,18 +4,6 @@ import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:f
 import { join } from 'node:path';
 import { readWav } from './wav.ts';
 
-/** What these tests need beside npm's packages, by Debian's names. */
-export const debianPackages = [
-  'flite',
-  'festival',
-  'festvox-kallpc16k',
-  'festvox-kdlpc16k',
-  'festvox-us-slt-hts',
-  'sox',
-  'pocketsphinx',
-  'pocketsphinx-en-us',
-] as const;
-
 export const sampleRate = 16_000;
 
 interface Voice {
@@ -49,7 +37,7 @@ export function speak(folder: string, voice: Voice, texts: readonly string[]): r
       try {
         execFileSync(command, args, { stdio: ['ignore', 'ignore', 'pipe'] });
       } catch (error) {
-        throw new Error(`${command} failed; are Debian's ${debianPackages.join(', ')} installed?`, {
+        throw new Error(`${command} failed; tests/debian.ts lists the packages that the voices need.`, {
           cause: error,
         });
       }

@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { graphVocabulary } from '../../../audio/command-model/vocabulary.ts';
+
+const dictionary = new Map([
+  [
+    'the',
+    [
+      ['DH', 'AH'],
+      ['DH', 'IY'],
+    ],
+  ],
+  ['key', [['K', 'IY']]],
+]);
+const source = (phrases: string[], pronunciations: Record<string, string[]> = {}) => ({
+  phrases,
+  words: [],
+  pronunciations,
+});
+
+describe('the vocabulary', () => {
+  it('makes a phrase one word of the graph, with all ways to say it', () => {
+    expect(graphVocabulary(source(['the key']), dictionary)).toEqual([
+      {
+        label: 'the_key',
+        spoken: [
+          [
+            ['DH', 'AH'],
+            ['DH', 'IY'],
+          ],
+          [['K', 'IY']],
+        ],
+      },
+    ]);
+  });
+
+  it('prefers our own pronunciation to the dictionary', () => {
+    const [word] = graphVocabulary(source(['key'], { key: ['K EY'] }), dictionary);
+    expect(word?.spoken).toEqual([[['K', 'EY']]]);
+  });
+
+  it('names the word without a pronunciation and its phrase', () => {
+    expect(() => graphVocabulary(source(['the billhook']), dictionary)).toThrow(
+      /"billhook" of "the billhook" has no pronunciation/,
+    );
+  });
+
+  it('refuses anything but lower-case words with single spaces', () => {
+    for (const bad of ['The key', 'the  key', ' the', '', 'the_key']) {
+      expect(() => graphVocabulary(source([bad]), dictionary)).toThrow(/lower-case words/);
+    }
+  });
+});

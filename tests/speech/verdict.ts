@@ -1,0 +1,29 @@
+/** What came of a trial. */
+import { riskOf } from '../../grammar/lexicon.ts';
+import { type Understanding, understand } from '../../grammar/understand.ts';
+import type { Trial } from './trials.ts';
+
+/**
+ * Right: just what was said, or other talk refused. Refused: asked again. Voided: something that only voids a lockout
+ * was taken from talk that was not that; a nuisance, never a danger, so the grammar takes it lightly. Wrong: anything
+ * else was acted upon that was not said.
+ */
+export const verdicts = ['right', 'refused', 'voided', 'wrong'] as const;
+export type Verdict = (typeof verdicts)[number];
+
+/** @param understood what was made of each stretch of sound in the trial */
+export function verdictOn({ text, expecting }: Trial, understood: readonly Understanding[]): Verdict {
+  const meant = actedUpon(understand(text, expecting));
+  const taken = understood.filter((each) => each.outcome === 'understood');
+  if (taken.length === 0) return meant === undefined ? 'right' : 'refused';
+  const [first] = taken;
+  if (taken.length === 1 && first && actedUpon(first) === meant) return 'right';
+  const mistaken = taken.filter((each) => actedUpon(each) !== meant);
+  return mistaken.every(({ meaning }) => riskOf(meaning) === 'void') ? 'voided' : 'wrong';
+}
+
+/** All that the app does depends on, as one text to compare; undefined where it asks again. */
+function actedUpon(understanding: Understanding): string | undefined {
+  if (understanding.outcome !== 'understood') return undefined;
+  return JSON.stringify([understanding.meaning, understanding.slots]);
+}
