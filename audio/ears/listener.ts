@@ -1,8 +1,6 @@
 import { recogniserTimeFactor } from '../command-model/decode-protocol.ts';
-import { prepareUtterance } from '../command-model/listening/prepare-utterance.ts';
 import { BandwidthWatch } from './bandwidth.ts';
 import type { EarsFailure } from './failures.ts';
-import type { DecodedWord } from './heard-words.ts';
 import { LevelMeter, type LevelReading, noiseWord, rmsDbfs, snrDb } from './level.ts';
 import {
   type CaptureSettings,
@@ -12,16 +10,17 @@ import {
   PLAIN_CAPTURE,
 } from './microphone.ts';
 import type { ModelArchive } from './model-file.ts';
-import { type DecodingSession, loadRecogniser, type Recogniser } from './recogniser.ts';
-import { ShoutDetector } from './shout-detector.ts';
-import { BLOCK_SAMPLES, samplesToMs } from './sound-format.ts';
+import { loadRecogniser, type Recogniser } from './recogniser.ts';
+import { samplesToMs } from './sound-format.ts';
 import {
   END_AFTER_COMPLETE_MS,
   END_AFTER_INCOMPLETE_MS,
   SpeechDetector,
   type SpeechEvent,
 } from './speech-detector.ts';
-import { marginOf, type SpeechSpan, type Utterance, wordsWithin } from './utterance.ts';
+import { StopEars } from './stop-ears.ts';
+import { marginOf, type Utterance } from './utterance.ts';
+import { type PendingReading, type Reading, readUtterance } from './utterance-reader.ts';
 import { UtteranceSound } from './utterance-sound.ts';
 
 /**
@@ -101,31 +100,17 @@ const ROOM_KNOWN_AFTER_MS = 1_000;
 /** A recogniser that died is started again, but not twice within this time: then something is wrong for good. */
 const REVIVE_NOT_WITHIN_MS = 60_000;
 
-/** Sound before a shout that it is cleaned with: the echo of our own voice. */
-const BEFORE_SHOUT_BLOCKS = 20;
-
-/** Sound after a shout, and the most that one can take, in blocks. */
-const KEPT_OF_SHOUT_BLOCKS = 20;
-
-/** A shout must be nothing but a stop word, this surely. */
-const SHOUT_MARGIN = 0.4;
+const STOPPED_MEANWHILE: EarsFailure = { kind: 'capture-failed', detail: 'stopped while starting' };
 
 /** Makes the ears. Nothing is opened before {@link Listener.start}. */
 export function createListener(settings: ListenerSettings): Listener {
   return new Ears(settings);
 }
 
-/** What an utterance was decoded to. */
-interface Reading {
-  readonly words: readonly DecodedWord[];
-  readonly span: SpeechSpan;
-}
-
 /** An utterance decoded before it was known to be over. */
 interface Guess {
   readonly endSample: number;
-  readonly session: DecodingSession;
-  readonly reading: Promise<Reading | undefined>;
+  readonly pending: PendingReading;
 }
 
 class Ears implements Listener {
@@ -147,15 +132,14 @@ class Ears implements Listener {
   /** Raised whenever what is being heard loses its meaning: a new list, shut ears, a stop. */
   #turn = 0;
   #isDeciding = false;
-  #shout:
-    | { readonly words: readonly string[]; readonly detector: ShoutDetector; recent: Float32Array[] }
-    | undefined;
+  #stopEars: StopEars | undefined;
   /** Samples the microphone gave so far, and when the last of them came. */
   #position = 0;
   #positionAtMs = 0;
   #revivedAtMs = Number.NEGATIVE_INFINITY;
   /** Raised by stop(), so that a start still under way is undone. */
   #generation = 0;
+  #starting: ReturnType<Listener['start']> | undefined;
 
   constructor(settings: ListenerSettings) {
     this.#settings = settings;
@@ -166,17 +150,19 @@ class Ears implements Listener {
     return () => this.#subscribers.delete(subscriber);
   }
 
-  async start(): ReturnType<Listener['start']> {
-    const generation = this.#generation;
+  start(): ReturnType<Listener['start']> {
+    this.#starting ??= this.#startOnce(this.#generation).finally(() => {
+      this.#starting = undefined;
+    });
+    return this.#starting;
+  }
+
+  async #startOnce(generation: number): ReturnType<Listener['start']> {
     document.addEventListener('visibilitychange', this.#watchVisibility);
-    const [microphone, recogniser] = await Promise.all([this.#openMicrophone(), this.#loadRecogniser()]);
-    if (generation !== this.#generation) {
-      this.stop();
-      return { ok: false, failure: { kind: 'capture-failed', detail: 'stopped while starting' } };
-    }
-    const failure = microphone ?? recogniser;
+    const failures = await Promise.all([this.#openMicrophone(generation), this.#loadRecogniser(generation)]);
+    const failure = failures.find((each) => each !== undefined);
     if (failure !== undefined) {
-      this.#emit({ type: 'failed', failure });
+      if (generation === this.#generation) this.#emit({ type: 'failed', failure });
       return { ok: false, failure };
     }
     this.#emit({
@@ -189,7 +175,8 @@ class Ears implements Listener {
     return { ok: true };
   }
 
-  async #openMicrophone(): Promise<EarsFailure | undefined> {
+  /** @param generation what was started; if it was stopped meanwhile, what came of it is closed again */
+  async #openMicrophone(generation: number): Promise<EarsFailure | undefined> {
     if (this.#microphone !== undefined) return undefined;
     // Another microphone may hear another room.
     this.#dropSpeech();
@@ -200,24 +187,33 @@ class Ears implements Listener {
     this.#bandwidth = new BandwidthWatch();
     this.#isBandLimitSaid = false;
     this.#position = 0;
-    const opened = await openMicrophone(
-      (event) => this.#hear(event),
-      this.#settings.capture ?? PLAIN_CAPTURE,
-    );
+    const opened = await openMicrophone((event) => {
+      if (generation === this.#generation) this.#hear(event);
+    }, this.#settings.capture ?? PLAIN_CAPTURE);
     if (!opened.ok) return opened.failure;
+    if (generation !== this.#generation) {
+      opened.microphone.stop();
+      return STOPPED_MEANWHILE;
+    }
     this.#microphone = opened.microphone;
     return undefined;
   }
 
-  async #loadRecogniser(): Promise<EarsFailure | undefined> {
+  async #loadRecogniser(generation: number): Promise<EarsFailure | undefined> {
     if (this.#recogniser !== undefined) return undefined;
     const loaded = await loadRecogniser({
       archive: this.#settings.archive,
       timeScale: recogniserTimeFactor,
       onProgress: (gotBytes, wantedBytes) => this.#emit({ type: 'model.progress', gotBytes, wantedBytes }),
-      onDeath: (failure) => void this.#revive(failure),
+      onDeath: (failure) => {
+        if (generation === this.#generation) void this.#revive(failure);
+      },
     });
     if (!loaded.ok) return loaded.failure;
+    if (generation !== this.#generation) {
+      loaded.recogniser.close();
+      return STOPPED_MEANWHILE;
+    }
     this.#recogniser = loaded.recogniser;
     return undefined;
   }
@@ -230,7 +226,7 @@ class Ears implements Listener {
     if (performance.now() - this.#revivedAtMs < REVIVE_NOT_WITHIN_MS) return;
     this.#revivedAtMs = performance.now();
     const generation = this.#generation;
-    const again = await this.#loadRecogniser();
+    const again = await this.#loadRecogniser(generation);
     if (generation !== this.#generation) return;
     this.#emit(again === undefined ? { type: 'recovered' } : { type: 'failed', failure: again });
   }
@@ -257,14 +253,16 @@ class Ears implements Listener {
   shut(stopWords: readonly string[] = []): void {
     this.#mode = 'shut';
     this.#dropSpeech();
-    this.#shout =
-      stopWords.length > 0 ? { words: stopWords, detector: new ShoutDetector(), recent: [] } : undefined;
+    this.#endStopEars();
+    if (stopWords.length > 0) {
+      this.#stopEars = new StopEars(stopWords, (word) => this.#emit({ type: 'stop.heard', word }));
+    }
   }
 
   open(): void {
     if (this.#mode === 'open') return;
     this.#mode = 'open';
-    this.#shout = undefined;
+    this.#endStopEars();
     this.#dropSpeech();
     this.#sayListening();
   }
@@ -282,8 +280,9 @@ class Ears implements Listener {
     this.#generation += 1;
     document.removeEventListener('visibilitychange', this.#watchVisibility);
     this.#isHidden = false;
+    this.#starting = undefined;
     this.#mode = 'open';
-    this.#shout = undefined;
+    this.#endStopEars();
     this.#dropSpeech();
     this.#microphone?.stop();
     this.#microphone = undefined;
@@ -302,8 +301,13 @@ class Ears implements Listener {
   }
 
   #dropGuess(): void {
-    this.#guess?.session.dispose();
+    this.#guess?.pending.drop();
     this.#guess = undefined;
+  }
+
+  #endStopEars(): void {
+    this.#stopEars?.shut();
+    this.#stopEars = undefined;
   }
 
   readonly #watchVisibility = (): void => {
@@ -341,7 +345,7 @@ class Ears implements Listener {
     this.#positionAtMs = performance.now();
     if (this.#isHidden) return;
     if (this.#mode === 'shut') {
-      this.#takeOverMouth(block);
+      this.#stopEars?.take(block, this.#recogniser);
       return;
     }
     // One utterance at a time: what is said while it is decided would be an answer to nothing.
@@ -378,35 +382,35 @@ class Ears implements Listener {
     if (pause === undefined || this.#startSample === undefined) return;
     if (this.#guess !== undefined && this.#guess.endSample !== pause.sinceSample) this.#dropGuess();
     if (this.#guess === undefined && pause.ms >= GUESS_AFTER_MS) {
-      this.#guess = this.#read(this.#startSample, pause.sinceSample);
+      const pending = this.#read(this.#startSample, pause.sinceSample);
+      this.#guess = pending === undefined ? undefined : { endSample: pause.sinceSample, pending };
     }
   }
 
-  /** Cleans and decodes the utterance between two of the microphone's samples. */
-  #read(startSample: number, endSample: number): Guess | undefined {
-    const opened = this.#recogniser?.open(this.#wanted?.list ?? []);
-    if (opened?.ok !== true) return undefined;
-    const { session } = opened;
+  /** Decodes the utterance between two of the microphone's samples. */
+  #read(startSample: number, endSample: number): PendingReading | undefined {
+    if (this.#recogniser === undefined || this.#wanted === undefined) return undefined;
     const { samples, indexOf } = this.#sound.soFar();
-    const prepared = prepareUtterance(samples, Math.max(0, indexOf(startSample)), indexOf(endSample));
-    const span = { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs };
-    const reading = session.decode(prepared.samples).then((decoded) => {
-      session.dispose();
-      return decoded.ok ? { words: wordsWithin(decoded.words, span), span } : undefined;
-    });
-    return { endSample, session, reading };
+    return readUtterance(
+      this.#recogniser,
+      this.#wanted.list,
+      samples,
+      indexOf(startSample),
+      indexOf(endSample),
+    );
   }
 
   async #decide(startSample: number, endSample: number): Promise<void> {
     const decidedAtMs = performance.now();
     const turn = this.#turn;
-    const guess = this.#guess?.endSample === endSample ? this.#guess : this.#read(startSample, endSample);
+    const isGuessRight = this.#guess?.endSample === endSample;
+    const pending = isGuessRight ? this.#guess?.pending : this.#read(startSample, endSample);
     this.#isDeciding = true;
     const startedAtMs = this.#clockAt(startSample);
     const endedAtMs = this.#clockAt(endSample);
     const { samples, indexOf } = this.#sound.soFar();
     const levelDbfs = rmsDbfs(samples.subarray(Math.max(0, indexOf(startSample)), indexOf(endSample)));
-    const reading = await guess?.reading;
+    const reading = await pending?.reading;
     // Shut, asked for something else, or stopped meanwhile; a recogniser that died has been told of.
     if (turn !== this.#turn) return;
     this.#dropSpeech();
@@ -425,34 +429,6 @@ class Ears implements Listener {
     if (this.#isBandLimitSaid || this.#bandwidth.isBandLimited !== true) return;
     this.#isBandLimitSaid = true;
     this.#emit({ type: 'band.limited' });
-  }
-
-  /** Listens for a stop word called over the mouth. */
-  #takeOverMouth(block: Float32Array): void {
-    const shout = this.#shout;
-    if (shout === undefined) return;
-    shout.recent.push(block);
-    if (shout.recent.length > BEFORE_SHOUT_BLOCKS + KEPT_OF_SHOUT_BLOCKS) shout.recent.shift();
-    const found = shout.detector.take(block);
-    const opened = found === undefined ? undefined : this.#recogniser?.open(shout.words);
-    if (found === undefined || opened?.ok !== true) return;
-    const blocks = shout.recent.length;
-    const samples = new Float32Array(blocks * BLOCK_SAMPLES);
-    for (const [i, each] of shout.recent.entries()) samples.set(each, i * BLOCK_SAMPLES);
-    const from = Math.max(0, blocks - 1 - found.firstBack) * BLOCK_SAMPLES;
-    const to = (blocks - found.lastBack) * BLOCK_SAMPLES;
-    const prepared = prepareUtterance(samples, from, to);
-    const span = { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs };
-    void opened.session.decode(prepared.samples).then((decoded) => {
-      opened.session.dispose();
-      if (!decoded.ok || this.#shout !== shout) return;
-      const words = wordsWithin(decoded.words, span);
-      const word = words[0]?.word;
-      const isStop = words.length === 1 && word !== undefined && shout.words.includes(word);
-      if (!isStop || marginOf(words, span) < SHOUT_MARGIN) return;
-      this.#shout = undefined;
-      this.#emit({ type: 'stop.heard', word });
-    });
   }
 
   #clockAt(sample: number): number {

@@ -208,6 +208,25 @@ describe('the ears in a real browser', () => {
   );
 
   it(
+    'end as they were last told to, however fast they are started and stopped',
+    async () => {
+      const page = await openEars();
+      const outcomes = await page.evaluate(async () => {
+        window.ears.stop();
+        const first = window.ears.start();
+        const same = window.ears.start();
+        window.ears.stop();
+        const last = window.ears.start();
+        return Promise.all([first, same, last].map(async (start) => (await start).ok));
+      });
+      expect(outcomes).toEqual([false, false, true]);
+      await expect.poll(() => page.workers().length).toBe(1);
+      await page.context().close();
+    },
+    SLOW_MS,
+  );
+
+  it(
     'leave no worker and no recording behind when they stop, and start again',
     async () => {
       const page = await openEars();

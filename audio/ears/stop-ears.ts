@@ -1,0 +1,58 @@
+import type { Recogniser } from './recogniser.ts';
+import { ShoutDetector } from './shout-detector.ts';
+import { BLOCK_SAMPLES } from './sound-format.ts';
+import { marginOf } from './utterance.ts';
+import { readUtterance } from './utterance-reader.ts';
+
+/** Sound before a shout that it is cleaned with, in blocks: the echo of our own voice. */
+const BEFORE_SHOUT_BLOCKS = 20;
+
+/** The longest shout and the pause that ends it, in blocks. */
+const SHOUT_BLOCKS = 20;
+
+/** A shout must be nothing but a stop word, with this margin. */
+const LEAST_MARGIN = 0.4;
+
+/** Ears for the time while the mouth speaks: they hear stop words, and those only when called louder than the mouth. */
+export class StopEars {
+  readonly #words: readonly string[];
+  readonly #onStop: (word: string) => void;
+  readonly #detector = new ShoutDetector();
+  readonly #recent: Float32Array[] = [];
+  #isShut = false;
+
+  /** @param onStop called once, with the word */
+  constructor(words: readonly string[], onStop: (word: string) => void) {
+    this.#words = words;
+    this.#onStop = onStop;
+  }
+
+  /** Takes the next block while the mouth speaks. */
+  take(block: Float32Array, recogniser: Recogniser | undefined): void {
+    this.#recent.push(block);
+    if (this.#recent.length > BEFORE_SHOUT_BLOCKS + SHOUT_BLOCKS) this.#recent.shift();
+    const shout = this.#detector.take(block);
+    if (shout === undefined || recogniser === undefined) return;
+    const blocks = this.#recent.length;
+    const sound = new Float32Array(blocks * BLOCK_SAMPLES);
+    for (const [i, each] of this.#recent.entries()) sound.set(each, i * BLOCK_SAMPLES);
+    const from = (blocks - 1 - shout.firstBack) * BLOCK_SAMPLES;
+    const to = (blocks - shout.lastBack) * BLOCK_SAMPLES;
+    void this.#understand(readUtterance(recogniser, this.#words, sound, from, to));
+  }
+
+  async #understand(pending: ReturnType<typeof readUtterance>): Promise<void> {
+    const reading = await pending?.reading;
+    const word = reading?.words[0]?.word;
+    if (this.#isShut || reading === undefined || word === undefined) return;
+    const isStop = reading.words.length === 1 && this.#words.includes(word);
+    if (!isStop || marginOf(reading.words, reading.span) < LEAST_MARGIN) return;
+    this.shut();
+    this.#onStop(word);
+  }
+
+  /** The mouth is done: what is still being decoded no longer counts. */
+  shut(): void {
+    this.#isShut = true;
+  }
+}

@@ -1,0 +1,44 @@
+import { prepareUtterance } from '../command-model/listening/prepare-utterance.ts';
+import type { DecodedWord } from './heard-words.ts';
+import type { Recogniser } from './recogniser.ts';
+import { type SpeechSpan, wordsWithin } from './utterance.ts';
+
+/** What an utterance was decoded to: the words within its speech, and where in the decoded sound that speech lies. */
+export interface Reading {
+  readonly words: readonly DecodedWord[];
+  readonly span: SpeechSpan;
+}
+
+/** An utterance being decoded. */
+export interface PendingReading {
+  /** Undefined when it was dropped, or when the recogniser died; its owner has been told of that. */
+  readonly reading: Promise<Reading | undefined>;
+  /** Frees its recogniser before it is done. */
+  drop(): void;
+}
+
+/**
+ * Cleans an utterance of the room's noise and decodes it with a recogniser session of its own.
+ * @param sound the room, the speech and what came after, at the ears' rate
+ * @param from first sample of the speech in `sound`
+ * @param to the sample behind its last
+ * @returns undefined when the list cannot be listened for
+ */
+export function readUtterance(
+  recogniser: Recogniser,
+  list: readonly string[],
+  sound: Float32Array,
+  from: number,
+  to: number,
+): PendingReading | undefined {
+  const opened = recogniser.open(list);
+  if (!opened.ok) return undefined;
+  const { session } = opened;
+  const prepared = prepareUtterance(sound, Math.max(0, from), to);
+  const span = { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs };
+  const reading = session.decode(prepared.samples).then((decoded) => {
+    session.dispose();
+    return decoded.ok ? { words: wordsWithin(decoded.words, span), span } : undefined;
+  });
+  return { reading, drop: () => session.dispose() };
+}
