@@ -25,47 +25,11 @@ export type EarsFailure =
   | { readonly kind: 'recogniser-stuck' }
   | { readonly kind: 'phrase-unknown'; readonly words: readonly string[] };
 
-/** What the person can do about a failure, so that the screen can offer exactly that button. */
-export type EarsRemedy = 'tap' | 'allow-microphone' | 'connect-microphone' | 'retry' | 'reload' | 'none';
-
 const WHAT_WORKS = 'Touch still works.';
 
 /** The failure in one clear sentence and what still works, ready to show or speak. */
 export function describeFailure(failure: EarsFailure): string {
   return `${whatIsWrong(failure)} ${WHAT_WORKS}`;
-}
-
-/** What would mend it. */
-export function remedyFor(failure: EarsFailure): EarsRemedy {
-  switch (failure.kind) {
-    case 'needs-a-tap':
-      return 'tap';
-    case 'microphone-refused':
-      return 'allow-microphone';
-    case 'no-microphone':
-    case 'microphone-unplugged':
-    case 'microphone-muted':
-      return 'connect-microphone';
-    case 'microphone-busy':
-    case 'microphone-stalled':
-    case 'capture-failed':
-    case 'model-offline':
-    case 'model-missing':
-    case 'model-cut-short':
-    case 'model-altered':
-    case 'model-timed-out':
-    case 'storage-full':
-      return 'retry';
-    case 'recogniser-unloadable':
-    case 'recogniser-died':
-    case 'recogniser-stuck':
-      return 'reload';
-    case 'insecure-origin':
-    case 'no-audio-support':
-    case 'storage-unavailable':
-    case 'phrase-unknown':
-      return 'none';
-  }
 }
 
 function whatIsWrong(failure: EarsFailure): string {

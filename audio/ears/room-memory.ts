@@ -20,11 +20,6 @@ export class RoomMemory {
     return samplesToMs(Math.min(this.#written, this.#ring.length));
   }
 
-  /** Whether it holds all it can. */
-  get isFull(): boolean {
-    return this.#written >= this.#ring.length;
-  }
-
   /** Adds sound at the ears' rate; the oldest goes. */
   add(samples: Float32Array): void {
     const ring = this.#ring;

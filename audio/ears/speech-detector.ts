@@ -98,11 +98,6 @@ export class SpeechDetector {
     return { sinceSample, ms: samplesToMs(this.#position - sinceSample) };
   }
 
-  /** Whether the room is known well enough to tell speech from it. */
-  get isReady(): boolean {
-    return this.#framesSeen >= LEARNING_FRAMES;
-  }
-
   /**
    * Sets how long quiet must last before speech counts as ended.
    * @param ms 100 to 3,000
