@@ -108,7 +108,7 @@ export type LockoutLine =
       readonly kind: 'confirmed';
       readonly atMs: number;
       readonly text: string;
-      /** Published clauses the step answers. */
+      /** Published clauses the step answers; empty where it answers none. */
       readonly answersTo: readonly string[];
       readonly by: 'voice' | 'button';
     }

@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import type { Records, TookIn } from '../records/records.ts';
 import { jobsCsv } from './csv.ts';
 import { handOut } from './hand-out.ts';
+import './file-exchange.css';
 
 /** Jobs a table takes; more than any tablet holds. */
 const ALL = 1_000_000;

@@ -3,12 +3,13 @@ import {
   HAND_TURN_STEPS,
   LOCKOUT_STEPS,
   type ProcedureStep,
+  READY_STEPS,
   RELEASE_STEPS,
   SAFE_STOP_STEPS,
 } from '../../flows/lockout/steps.ts';
 import { safetyOf } from '../../flows/prompt.ts';
 import { SYSTEM_VOID_LINES } from '../../flows/sayings.ts';
-import { ruleOf } from '../../grammar/lexicon.ts';
+import { riskOf, ruleOf } from '../../grammar/lexicon.ts';
 import type { RetracedStep } from '../records/replay.ts';
 import { REACHED } from './advice.ts';
 import type { LockoutLine } from './card.ts';
@@ -17,6 +18,7 @@ const STEPS: readonly ProcedureStep[] = [
   ...SAFE_STOP_STEPS,
   ...LOCKOUT_STEPS,
   ...HAND_TURN_STEPS,
+  ...READY_STEPS,
   ...RELEASE_STEPS,
 ];
 
@@ -32,12 +34,12 @@ function linesOf({ entry: { atMs }, event, before, after }: RetracedStep): reado
     return [{ kind: 'voided', atMs, text: reasonOf(event) }];
   }
   const lines: LockoutLine[] = [];
-  const step = STEPS.find(({ confirmedBy }) => confirmedBy === event.type);
-  if (step && notices.some(({ kind }) => kind === 'sayItClearer')) {
-    lines.push({ kind: 'notTaken', atMs, text: reasonOf(event) });
-  } else if (step && !isSystemVoid(event)) {
+  if (!isSystemVoid(event) && riskOf(event.type) === 'confirm') {
+    const text = reasonOf(event);
+    const answersTo = STEPS.find(({ confirmedBy }) => confirmedBy === event.type)?.answersTo ?? [];
     const by = event.channel.by === 'voice' ? 'voice' : 'button';
-    lines.push({ kind: 'confirmed', atMs, text: reasonOf(event), answersTo: step.answersTo, by });
+    const isTaken = !notices.some(({ kind }) => kind === 'sayItClearer');
+    lines.push(isTaken ? { kind: 'confirmed', atMs, text, answersTo, by } : { kind: 'notTaken', atMs, text });
   }
   const state = safetyOf(after);
   if (state !== safetyOf(before)) lines.push({ kind: 'reached', atMs, state, text: REACHED[state] });
