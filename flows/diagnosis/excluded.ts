@@ -14,13 +14,13 @@ const EXCLUDED_BELOW = 1 / 3;
 
 /**
  * What a hand-over can tell the next person not to look for again: the causes of the leading family that the checks
- * and repairs speak against. How rare a cause is plays no part, and neither does the evidence of the string.
+ * and repairs speak against. How rare a cause is plays no part, and neither does the evidence of the string, which is
+ * the same for every cause of a family.
  */
 export function excluded(answers: readonly Answer[]): readonly Exclusion[] {
   const family = leadingFamily(beliefsAfter(answers));
-  const atTheMachine = answers.filter(({ question }) => /^(check|repair)\./.test(question));
   return Object.keys(familyById(family).causes).flatMap((cause) => {
-    const ratios = atTheMachine.map((answer) => ({
+    const ratios = answers.map((answer) => ({
       question: answer.question,
       ratio: likelihood(answer, { family, cause }) / likelihood(answer, { family, cause: SOMETHING_ELSE }),
     }));

@@ -82,6 +82,17 @@ describe('beliefs', () => {
     );
   });
 
+  test('drop for a cause that was put right in vain, and not for a remedy that was set aside', () => {
+    const question = 'repair.heldStrandLost.holderLoose';
+    const of = (answers: readonly Answer[]) =>
+      beliefsAfter(answers).find(
+        ({ family, cause }) => family === 'heldStrandLost' && cause === 'holderLoose',
+      );
+    const before = of([])?.probability ?? Number.NaN;
+    expect(of([{ question, said: 'skip' }])?.probability).toBeCloseTo(before, 12);
+    expect(of([{ question, said: 'tie.missed' }])?.probability).toBeLessThan(before / 5);
+  });
+
   test('refuse a question nobody asks', () => {
     const strange = { question: 'weather.today', said: 'yes' } as unknown as Answer;
     expect(() => beliefsAfter([strange])).toThrow('No question is called weather.today.');

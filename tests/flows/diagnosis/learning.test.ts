@@ -103,6 +103,17 @@ describe('learning from logged jobs', () => {
     expect(nextStep(told, false, learnt)).toMatchObject({ kind: 'name', cause: 'twineWeak' });
   });
 
+  test('counts the last of two answers to one question', () => {
+    const changed: LoggedJob = {
+      answers: [
+        { question: 'evidence.endLook', said: 'end.square' },
+        { question: 'evidence.endLook', said: 'end.pinched' },
+      ],
+      found: { family: 'heldStrandLost', cause: 'holderTight' },
+    };
+    expect(countsOf([changed]).evidence.endLook.map((row) => row.heldStrandLost)).toEqual([0, 1, 0, 0]);
+  });
+
   test('refuses a cause that the family does not have', () => {
     const strange: LoggedJob = { answers: [], found: { family: 'cyclesWrong', cause: 'gremlins' } };
     expect(() => countsOf([strange])).toThrow('The family cyclesWrong has no cause gremlins.');

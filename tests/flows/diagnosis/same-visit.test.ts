@@ -33,6 +33,19 @@ describe('a second repair in the same visit', () => {
     expect(sameVisit([...alone, cleaned], LOOSE)).toEqual([]);
   });
 
+  test('is none where it needs a new part', () => {
+    const twoFaults: readonly Answer[] = [
+      { question: 'symptom', said: 'symptom.twineFeedLost' },
+      { question: 'evidence.knotPlace', said: 'knot.oneStrand' },
+      { question: 'check.twineFeedLost.splice', said: 'finding.spliceLumpy' },
+      { question: 'check.twineFeedLost.boxLook', said: 'finding.ranOut' },
+    ];
+    expect(sameVisit(twoFaults, { family: 'twineFeedLost', cause: 'ballRanOut' })).toEqual([
+      { family: 'twineFeedLost', cause: 'spliceLumpy' },
+    ]);
+    expect(sameVisit(twoFaults, { family: 'twineFeedLost', cause: 'spliceLumpy' })).toEqual([]);
+  });
+
   test('is none where the first needs no lockout and the second would', () => {
     expect(sameVisit(PAIR, { family: 'heldStrandLost', cause: 'balesTooDense' })).toEqual([]);
   });
