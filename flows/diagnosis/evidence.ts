@@ -43,8 +43,8 @@ export const SYMPTOM_NAMED_RIGHTLY = 0.7;
 export const EVIDENCE = {
   knotPlace: {
     look: 'failedString',
-    ask: 'Take the failed string off the bale. One end lay along the top, the other came up the front. Where is the knot?',
-    why: 'Where the knot sits says which strand was lost. Judge the first miss, not the tie after threading.',
+    ask: 'Take the first string that failed, not the one right after threading. One end lay along the top, the other came up the front. Where is the knot?',
+    why: 'Where the knot sits says which strand was lost. The tie after threading misleads, and so does a miss with an old loop still on the billhook.',
     seconds: 10,
     answers: [
       { meanings: ['knot.frontEnd'], given: byFamily(0.74, 0.05, 0.05, 0.03, 0.02, 0.01, 0.01, 0.03, 0.2) },
@@ -108,7 +108,7 @@ export const EVIDENCE = {
   },
   needleSigns: {
     look: 'needle',
-    ask: 'Was there a bang or a broken shear bolt? Does a needle look bent?',
+    ask: 'Since it last ran well, was there a bang, a broken shear bolt, or a needle that looks bent?',
     why: 'Needles out of step with the plunger are dangerous, so I ask before anybody goes near.',
     seconds: 5,
     answers: [
