@@ -355,11 +355,11 @@ export class Records {
   async #list(): Promise<Kept<readonly JobHeader[]>> {
     if (this.#listed) return { ok: true, value: this.#listed };
     const read = await this.#database.read(['jobs'], (transaction) =>
-      transaction.objectStore('jobs').index('byOrder').getAll(),
+      transaction.objectStore('jobs').getAll(),
     );
     if (!read.ok) return read;
     // A write that was asked for meanwhile commits after this read and is put into the list by whoever wrote it.
-    this.#listed = read.value.reverse();
+    this.#listed = read.value.sort((a, b) => b.order - a.order);
     return { ok: true, value: this.#listed };
   }
 }
