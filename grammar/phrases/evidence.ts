@@ -9,7 +9,7 @@ export const evidence = topic({
   },
   'knot.topEnd': {
     risk: 'answer',
-    forms: ['only the top end has a knot', 'knot on the top end', 'knot on the held end'],
+    forms: ['the knot lies along the top of the bale', 'it lies along the top', 'the held side is tied'],
     readBack: 'Knot on the top end only.',
   },
   'knot.neither': {
@@ -66,7 +66,7 @@ export const evidence = topic({
   },
   'which.right': {
     risk: 'answer',
-    forms: ["it's always the right hand one", 'right hand side', 'the right one'],
+    forms: ['the right side every single time', 'right hand side', 'the right one'],
     readBack: 'The right one, seen from behind.',
   },
   'which.both': {
@@ -108,7 +108,7 @@ export const evidence = topic({
 
   'next.tiesItself': {
     risk: 'answer',
-    forms: ['the next bale ties by itself', 'the next one ties fine', 'it ties by itself'],
+    forms: ['the next bale ties by itself', 'the next one ties fine', 'the bale after is fine'],
     readBack: 'The next bale ties by itself.',
   },
   'next.needsHelp': {
