@@ -67,8 +67,10 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
 
   const job = running.value;
   useEffect(() => {
-    if (here.page === 'job') return;
-    running.value?.conversation.dispose();
+    const left = running.value;
+    if (here.page === 'job' || !left) return;
+    left.conversation.dispose();
+    if (services.records.ok) services.records.value.leaveJob(left.jobId);
     running.value = undefined;
   }, [here.page]);
 
