@@ -82,6 +82,8 @@ class JobConversation implements Conversation {
 
   press(meaning: MeaningId, slots: Slots = {}): void {
     this.#watch.activity();
+    // A glove does not feel a screen give way; a voice is answered by the reply itself, which should not wait.
+    this.#sound('heard');
     this.#turns.send({ type: 'touch.answered' });
     this.#lastHeard.value = undefined;
     void this.#take({ type: meaning, slots, channel: { by: 'touch' } });
@@ -162,7 +164,6 @@ class JobConversation implements Conversation {
       case 'understood': {
         const { meaning, slots, words } = understanding;
         this.#lastHeard.value = { words, outcome: 'taken', takenFor: taughtForm(meaning) };
-        this.#sound('heard');
         const channel: Channel = { by: 'voice', margin, snrDb };
         void this.#take({ type: meaning, slots, channel }, { heardText: words, levelDbfs });
         return;
