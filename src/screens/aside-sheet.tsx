@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import type { Aside } from '../../flows/asides.ts';
 import type { PartId } from '../../flows/knotter.ts';
-import { sayText } from '../../grammar/say.ts';
 import { PartPicture } from '../pictures/part-picture.tsx';
+import { asRead } from './as-read.ts';
 import { LockoutList } from './lockout-list.tsx';
 import type { ListedStep } from './lockout-progress.ts';
 import { Sheet } from './sheet.tsx';
@@ -28,7 +28,9 @@ interface AsideSheetProps {
 export function AsideSheet({ aside, look, steps, onClose }: AsideSheetProps): JSX.Element {
   return (
     <Sheet title={ASIDE_TITLES[aside.kind]} closeLabel="Back to the question" onClose={onClose}>
-      {aside.kind === 'help' ? (
+      {aside.kind === 'where' ? (
+        <PartPicture part={look} />
+      ) : aside.kind === 'help' ? (
         <ul class="sayable">
           {aside.say.map((line) => (
             <li key={line}>{line}</li>
@@ -36,10 +38,9 @@ export function AsideSheet({ aside, look, steps, onClose }: AsideSheetProps): JS
         </ul>
       ) : (
         <p class="aside-text" aria-live="polite">
-          {sayText(aside.say)}
+          {asRead(aside.say)}
         </p>
       )}
-      {aside.kind === 'where' ? <PartPicture part={look} /> : null}
       {aside.kind === 'howFar' && steps ? <LockoutList steps={steps} /> : null}
     </Sheet>
   );

@@ -21,6 +21,7 @@ import { type ListedStep, lockoutProgress, stepCount } from './lockout-progress.
 import { NumberSheet } from './number-sheet.tsx';
 import { ProofCounter } from './proof-counter.tsx';
 import { QuestionPane } from './question-pane.tsx';
+import { ReadBack } from './read-back.tsx';
 import { SafetyPlate } from './safety-plate.tsx';
 import { Strand } from './strand.tsx';
 import { WordsSheet } from './words-sheet.tsx';
@@ -134,12 +135,14 @@ interface SidePaneProps {
   readonly context: JobContext;
 }
 
-/** What stands beside the question: the steps of the lockout, the count of a proof, or the part to look at. */
+/** What stands beside the question: the steps of the lockout, a number to accept, the count of a proof, or the part to look at. */
 function SidePane({ prompt, steps, context }: SidePaneProps): JSX.Element {
   return (
     <aside class="job-side">
       {steps ? (
         <LockoutList steps={steps} />
+      ) : context.pending && prompt.state.includes('accepting') ? (
+        <ReadBack pending={context.pending} />
       ) : context.proof && prompt.state.startsWith('job.inquiry.proving') ? (
         <ProofCounter proof={context.proof} />
       ) : (

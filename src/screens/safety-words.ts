@@ -32,5 +32,5 @@ export const SAFETY_WORDS: Readonly<Record<SafetyState, SafetyWords>> = {
   },
   handTurn: { word: 'Rim only', meaning: 'Hands on the flywheel rim, nowhere else.', place: 'rim' },
   lockedOut: { word: 'Locked out', meaning: 'Hands may go in.', place: 'hands' },
-  poweredTest: { word: 'Stay in the seat', meaning: 'It runs. Nobody goes near the baler.', place: 'seat' },
+  poweredTest: { word: 'In the seat', meaning: 'It runs. Nobody goes near the baler.', place: 'seat' },
 };

@@ -1,5 +1,5 @@
 import type { ComponentChildren, JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import './sheet.css';
 
 interface SheetProps {
@@ -17,7 +17,8 @@ interface SheetProps {
  */
 export function Sheet({ title, closeLabel, isBare = false, children, onClose }: SheetProps): JSX.Element {
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
+  // Before the page is drawn, so that no key pressed right then is lost.
+  useLayoutEffect(() => {
     heading.current?.focus();
     const leave = (event: KeyboardEvent) => {
       if (event.key === 'Escape') onClose();

@@ -191,7 +191,7 @@ describe('the safety state', () => {
       'Stopping',
       'Eyes only',
       'Locked out',
-      'Stay in the seat',
+      'In the seat',
     ]);
     expect(new Set(seen.map(({ shape }) => shape)).size).toBe(seen.length);
     expect(new Set(seen.map(({ colour }) => colour)).size).toBe(seen.length);
