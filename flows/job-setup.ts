@@ -248,7 +248,9 @@ function withRepairAnswer(context: JobContext, said: MeaningId): Pick<JobContext
 
 function repairOf({ next, proof }: JobContext, outcome: Repair['outcome']): Repair {
   if (next.kind !== 'name') throw new Error('No cause was named, so nothing can have been repaired.');
-  return { family: next.family, cause: next.cause, outcome, ...(proof ? { proof } : {}) };
+  // A repair just done has no proof yet; what is there belongs to the one before.
+  const weighed = outcome !== 'done' && proof ? { proof } : {};
+  return { family: next.family, cause: next.cause, outcome, ...weighed };
 }
 
 function planOf(missRateBefore: number, before?: Proof['before']): Proof {

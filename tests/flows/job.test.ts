@@ -99,6 +99,20 @@ describe('one job, from the first word to the closed record', () => {
     expect(job.context.next).not.toMatchObject({ kind: 'name', cause: 'holderLoose' });
   });
 
+  it('does not lend the proof of one repair to the next', () => {
+    const job = countingTies().answer('tie.good').answer('tie.missed');
+    for (let steps = 0; job.context.repairs.length < 2 && steps < 80; steps += 1) {
+      const { meanings } = job.prompt.expecting;
+      const answer =
+        (['carryOn', 'thatIsDone', 'finding.packed'] as const).find((m) => meanings.includes(m)) ??
+        meanings[0];
+      if (answer) job.answer(answer);
+    }
+    expect(job.context.repairs).toHaveLength(2);
+    expect(job.context.repairs[0]?.proof?.clean).toBe(1);
+    expect(job.context.repairs[1]?.proof).toBeUndefined();
+  });
+
   it('ends the count and keeps the job when the ties are left for later', () => {
     const job = countingTies().answer('tie.good').answer('test.finished');
     expect(job.prompt.safety).toBe('keepOut');
