@@ -21,15 +21,20 @@ export function QuestionPane({ prompt }: { readonly prompt: Prompt }): JSX.Eleme
   );
 }
 
-/** Where the short form ends the long one, the rest is what has to be done before it can be answered. */
-export function partsOf({ question, brief }: Pick<Prompt, 'question' | 'brief'>): {
+/**
+ * Where the short form ends the long one, the rest is what has to be done before it can be answered. A remedy ends in
+ * the one thing to do now; what was found comes before it.
+ */
+export function partsOf({ state, question, brief }: Pick<Prompt, 'state' | 'question' | 'brief'>): {
   readonly before: string;
   readonly question: string;
 } {
-  const at = question.length - brief.length;
-  const endsInBrief = at > 0 && brief.every((fragment, index) => question[at + index] === fragment);
+  const at = question.length - (state.startsWith('job.inquiry.remedy') ? 1 : brief.length);
+  const endsInBrief =
+    at > 0 &&
+    question.slice(at).every((fragment, index) => fragment === brief.at(index - question.length + at));
   return endsInBrief
-    ? { before: asRead(question.slice(0, at)), question: asRead(brief) }
+    ? { before: asRead(question.slice(0, at)), question: asRead(question.slice(at)) }
     : { before: '', question: asRead(question) };
 }
 

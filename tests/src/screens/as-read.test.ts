@@ -27,20 +27,38 @@ describe('what is spoken, as it is read', () => {
 
 describe('a question with something to do first', () => {
   it('is set apart from it', () => {
-    expect(partsOf({ question: ['Pull.', 'Slips, or holds?'], brief: ['Slips, or holds?'] })).toEqual({
+    expect(
+      partsOf({
+        state: 'job.inquiry.x',
+        question: ['Pull.', 'Slips, or holds?'],
+        brief: ['Slips, or holds?'],
+      }),
+    ).toEqual({
       before: 'Pull.',
       question: 'Slips, or holds?',
     });
   });
 
   it('stands whole where its short form is other words, or the same', () => {
-    expect(partsOf({ question: ['Shut it down.'], brief: ['Is it shut?'] })).toEqual({
+    expect(partsOf({ state: 'job.safety.x', question: ['Shut it down.'], brief: ['Is it shut?'] })).toEqual({
       before: '',
       question: 'Shut it down.',
     });
-    expect(partsOf({ question: ['Shut it down.'], brief: ['Shut it down.'] })).toEqual({
-      before: '',
-      question: 'Shut it down.',
+    expect(partsOf({ state: 'job.safety.x', question: ['Shut it down.'], brief: ['Shut it down.'] })).toEqual(
+      {
+        before: '',
+        question: 'Shut it down.',
+      },
+    );
+  });
+});
+
+describe('a step of a remedy', () => {
+  it('comes after what was found', () => {
+    const question = ['The likely cause: a crack.', 'I am', 'sixty', 'percent', 'sure.', 'Fit a new spring.'];
+    expect(partsOf({ state: 'job.inquiry.remedy.atLockout.admitted', question, brief: question })).toEqual({
+      before: 'The likely cause: a crack. I am sixty percent sure.',
+      question: 'Fit a new spring.',
     });
   });
 });
