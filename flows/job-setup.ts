@@ -7,8 +7,10 @@ import {
   type QuestionId,
   repairQuestion,
 } from './diagnosis/answer.ts';
+import { beliefsAfter, type Hypothesis } from './diagnosis/beliefs.ts';
 import { findingOf, isPlausible } from './diagnosis/measured.ts';
 import { type HandOverReason, type NextStep, nextStep } from './diagnosis/next-step.ts';
+import { sameVisit } from './diagnosis/same-visit.ts';
 import { familyById } from './families/all.ts';
 import type { Check, FamilyId, Remedy } from './families/family.ts';
 import { cleanTiesNeeded } from './figures/clean-ties.ts';
@@ -94,6 +96,7 @@ export const jobSetup = setup({
     causeReferred: ({ context }) => remedyOf(context)?.refer !== undefined,
     remedyAtLockout: ({ context }) => remedyOf(context)?.reach === 'lockout',
     moreRemedySteps: ({ context }) => context.remedyStep + 1 < (remedyOf(context)?.steps.length ?? 0),
+    nothingRidesAlong: ({ context }) => rideAlong(context) === undefined,
     pastFirstRemedyStep: ({ context }) => context.remedyStep > 0,
     provedClean: ({ context }) => context.proof !== undefined && context.proof.clean >= context.proof.needed,
   },
@@ -177,10 +180,18 @@ export const jobSetup = setup({
     beginRemedy: assign({ remedyStep: 0 }),
     nextRemedyStep: assign(({ context }) => ({ remedyStep: context.remedyStep + 1 })),
     previousRemedyStep: assign(({ context }) => ({ remedyStep: context.remedyStep - 1 })),
-    recordRepair: assign(({ context }) =>
-      context.next.kind === 'name' ? { repairs: [...context.repairs, repairOf(context, 'done')] } : {},
-    ),
-    setRemedyAside: assign(({ context }) => withRepairAnswer(context, 'skip')),
+    recordRepair: assign(({ context }) => ({
+      repairs: [...context.repairs, { ...namedCause(context), outcome: 'done' as const }],
+    })),
+    takeAlong: assign(({ context }) => {
+      const along = rideAlong(context);
+      return along
+        ? { next: { kind: 'name' as const, ...along, probability: beliefIn(context, along) } }
+        : {};
+    }),
+    setRemedyAside: assign(({ context }) => ({
+      answers: [...context.answers, repairAnswer(namedCause(context), 'skip')],
+    })),
     planProof: assign(({ context }) => {
       const before = context.pending?.kind === 'missCount' ? context.pending.missCount : undefined;
       return {
@@ -191,12 +202,13 @@ export const jobSetup = setup({
     countTie: assign(({ context }) =>
       context.proof ? { proof: { ...context.proof, clean: context.proof.clean + 1 } } : {},
     ),
-    recordProved: assign(({ context }) => ({
-      repairs: [...context.repairs.slice(0, -1), repairOf(context, 'proved')],
-    })),
+    recordProved: assign(({ context }) => ({ repairs: weighed(context, 'proved') })),
     recordStillMisses: assign(({ context }) => ({
-      ...withRepairAnswer(context, 'tie.missed'),
-      repairs: [...context.repairs.slice(0, -1), repairOf(context, 'stillMisses')],
+      answers: [
+        ...context.answers,
+        ...waitingForProof(context).map((repair) => repairAnswer(repair, 'tie.missed')),
+      ],
+      repairs: weighed(context, 'stillMisses'),
       notices: [{ kind: 'repairFailed' }] satisfies Notice[],
     })),
     recordHandOver: assign(({ context }, { reason }: { reason?: HandOverReason }) => ({
@@ -226,6 +238,15 @@ export function checkOf({ family, check }: CheckRef): Check {
   return found;
 }
 
+/** Short work worth doing before ties are counted, where it has not been done already. */
+export function rideAlong(context: JobContext): Hypothesis | undefined {
+  const { answers, next, repairs } = context;
+  if (next.kind !== 'name') return undefined;
+  return sameVisit(answers, next).find(
+    ({ family, cause }) => !repairs.some((repair) => repair.family === family && repair.cause === cause),
+  );
+}
+
 /** The remedy of the cause that was named, if one was. */
 export function remedyOf({ next }: JobContext): Remedy | undefined {
   return next.kind === 'name' ? familyById(next.family)?.causes[next.cause]?.remedy : undefined;
@@ -240,17 +261,29 @@ function sideAnswer(side: 'left' | 'right'): Answer {
   return { question: evidenceQuestion('whichKnotter'), said: side === 'left' ? 'which.left' : 'which.right' };
 }
 
-function withRepairAnswer(context: JobContext, said: MeaningId): Pick<JobContext, 'answers'> {
-  if (context.next.kind !== 'name') return { answers: context.answers };
-  const question = repairQuestion(context.next.family, context.next.cause);
-  return { answers: [...context.answers, { question, said }] };
+function repairAnswer({ family, cause }: Hypothesis, said: MeaningId): Answer {
+  return { question: repairQuestion(family, cause), said };
 }
 
-function repairOf({ next, proof }: JobContext, outcome: Repair['outcome']): Repair {
+function namedCause({ next }: JobContext): Hypothesis {
   if (next.kind !== 'name') throw new Error('No cause was named, so nothing can have been repaired.');
-  // A repair just done has no proof yet; what is there belongs to the one before.
-  const weighed = outcome !== 'done' && proof ? { proof } : {};
-  return { family: next.family, cause: next.cause, outcome, ...weighed };
+  return { family: next.family, cause: next.cause };
+}
+
+/** What was done since ties were last counted: one proof weighs all of it. */
+function waitingForProof({ repairs }: JobContext): readonly Repair[] {
+  return repairs.filter(({ outcome }) => outcome === 'done');
+}
+
+function weighed({ repairs, proof }: JobContext, outcome: 'proved' | 'stillMisses'): readonly Repair[] {
+  return repairs.map((repair) =>
+    repair.outcome === 'done' ? { ...repair, outcome, ...(proof ? { proof } : {}) } : repair,
+  );
+}
+
+function beliefIn({ answers }: JobContext, { family, cause }: Hypothesis): number {
+  const belief = beliefsAfter(answers).find((entry) => entry.family === family && entry.cause === cause);
+  return belief?.probability ?? 0;
 }
 
 function planOf(missRateBefore: number, before?: Proof['before']): Proof {

@@ -1,6 +1,7 @@
 import { SYMPTOM_MEANINGS } from '../grammar/lexicon.ts';
 import { evidenceQuestion } from './diagnosis/answer.ts';
 import { EVIDENCE, type EvidenceId, type EvidenceQuestion } from './diagnosis/evidence.ts';
+import { sayWhyThatOne } from './diagnosis/why-that-one.ts';
 import { FAMILIES } from './families/all.ts';
 import { familyChart } from './families/family-chart.ts';
 import { atSafeStop, behindLockout } from './gates.ts';
@@ -9,7 +10,7 @@ import { jobSetup, stepName } from './job-setup.ts';
 import { LINES } from './lines.ts';
 import { safety } from './lockout/chart.ts';
 import { proving } from './proving.ts';
-import { sayHandOver, sayRemedyStep, sayRemedyWhy } from './sayings.ts';
+import { sayAlongside, sayHandOver, sayRemedyStep, sayRemedyWhy } from './sayings.ts';
 
 type State = Parameters<typeof jobSetup.createStateConfig>[0];
 
@@ -95,6 +96,22 @@ export const jobMachine = jobSetup.createMachine({
           states: { atLockout: behindLockout(remedyStep()), atSafeStop: atSafeStop(remedyStep()) },
         },
 
+        /** Faults come in pairs: short work that is likely needed too is offered before ties are counted. */
+        alongside: {
+          id: 'alongside',
+          always: { guard: 'nothingRidesAlong', target: 'proving' },
+          meta: {
+            say: sayAlongside,
+            why: () => [LINES.alongsideWhy],
+            look: 'knotterFrame',
+            expecting: { meanings: ['yes', 'no'] },
+          },
+          on: {
+            yes: { target: 'naming', actions: ['echo', 'takeAlong'] },
+            no: { target: 'proving', actions: 'echo' },
+          },
+        },
+
         proving,
 
         handedOver: {
@@ -129,7 +146,7 @@ function evidenceState(id: EvidenceId): State {
   return jobSetup.createStateConfig({
     meta: {
       say: () => [question.ask],
-      why: () => [question.why],
+      why: ({ next }) => [question.why, ...sayWhyThatOne(next)],
       look: question.look,
       expecting: { meanings },
     },
@@ -155,7 +172,7 @@ function remedyStep(): State {
     on: {
       thatIsDone: [
         { guard: 'moreRemedySteps', actions: ['echo', 'nextRemedyStep'] },
-        { target: '#proving', actions: ['echo', 'recordRepair'] },
+        { target: '#alongside', actions: ['echo', 'recordRepair'] },
       ],
       skip: { target: '#deciding', actions: ['echo', 'setRemedyAside'] },
       goBack: [

@@ -31,6 +31,10 @@ export const LINES = {
 
   prepareWhy: 'This has to be done while nothing can move.',
 
+  alongside: 'One more thing is quick while you are here.',
+  alongsideAsk: 'Shall we do that as well?',
+  alongsideWhy: 'Faults come in pairs, and one count of ties can prove both.',
+
   missRate: 'Before the repair, how many bales missed, out of how many? Say it like this: two out of ten.',
   missRateWhy: 'The rarer the miss was, the more clean ties it takes to prove it is gone.',
   proofNeeds: 'To prove it, this side has to tie',
@@ -48,6 +52,7 @@ export const LINES = {
   nothingLeftToCheck: 'Everything I know to check has been checked.',
   somethingElseLeads: 'What you found fits nothing on my list.',
   asked: 'You asked to hand over.',
+  excluded: 'Causes excluded so far:',
   handOver: 'I stop here, and hand over with everything you found.',
   handOverAsk: 'Keep the failed string with both its ends. Leave the machine as it is.',
   closed: 'The job is closed, and the record is kept.',

@@ -1,12 +1,13 @@
 import { ruleOf } from '../grammar/lexicon.ts';
 import type { Measurement } from '../grammar/measurements.ts';
 import { type Precision, type Say, sayBand, sayMeasure, sayOutOf, sayWhole } from '../grammar/say.ts';
+import { excluded } from './diagnosis/excluded.ts';
 import { familyById } from './families/all.ts';
 import type { FamilyId } from './families/family.ts';
 import { upperBoundAfterClean } from './figures/clean-ties.ts';
 import { SYSTEM_VOIDS, type SystemVoid } from './heard.ts';
 import type { JobContext, Notice } from './job-context.ts';
-import { PROOF_CONFIDENCE } from './job-setup.ts';
+import { PROOF_CONFIDENCE, rideAlong } from './job-setup.ts';
 import { LINES } from './lines.ts';
 
 /** What the tablet noticed, spoken after "lockout is off". */
@@ -105,8 +106,19 @@ export function sayRemedyWhy({ next }: JobContext): Say {
   ];
 }
 
+/** What is offered to be put right in the same visit. */
+export function sayAlongside(context: JobContext): Say {
+  const along = rideAlong(context);
+  return [LINES.alongside, ...(along ? [causeLine(along.family, along.cause)] : []), LINES.alongsideAsk];
+}
+
 /** Why the job is handed over; where a cause was named, that and its own reason. */
-export function sayHandOver({ next, handOver }: JobContext): Say {
+export function sayHandOver(context: JobContext): Say {
+  const ruledOut = excluded(context.answers).length;
+  return [...sayReason(context), ...(ruledOut > 0 ? [LINES.excluded, ...sayWhole(ruledOut)] : [])];
+}
+
+function sayReason({ next, handOver }: JobContext): Say {
   if (!handOver) return [];
   switch (handOver) {
     case 'referred': {

@@ -1,5 +1,6 @@
 import { ASIDE_LINES, lookAtLine } from './asides.ts';
 import { EVIDENCE, type EvidenceQuestion } from './diagnosis/evidence.ts';
+import { whyThatOneInventory } from './diagnosis/why-that-one.ts';
 import { FAMILIES } from './families/all.ts';
 import type { PartId } from './knotter.ts';
 import { PARTS } from './knotter.ts';
@@ -31,6 +32,7 @@ export function spokenByFlows(): readonly string[] {
     ...Object.values(LINES),
     ...Object.values(ASIDE_LINES),
     ...Object.values(SYSTEM_VOID_LINES),
+    ...whyThatOneInventory(),
     ...(Object.keys(PARTS) as PartId[]).map(lookAtLine),
     ...steps.flatMap(({ instruct, brief, why }) => [instruct, brief, why]),
     ...questions.flatMap(({ ask, why }) => [ask, why]),

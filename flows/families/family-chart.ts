@@ -1,4 +1,5 @@
 import { checkQuestion } from '../diagnosis/answer.ts';
+import { sayWhyThatOne } from '../diagnosis/why-that-one.ts';
 import { atSafeStop, behindLockout, duringHandTurn } from '../gates.ts';
 import { jobSetup, stepName } from '../job-setup.ts';
 import { LINES } from '../lines.ts';
@@ -65,7 +66,11 @@ function asking(family: Family, id: string, check: Check, before: readonly strin
         meta: {
           say: () => [...before, check.ask],
           brief: () => [check.ask],
-          why: () => [check.why, ...(check.measure ? [check.measure.typically, LINES.checkManual] : [])],
+          why: ({ next }) => [
+            check.why,
+            ...sayWhyThatOne(next),
+            ...(check.measure ? [check.measure.typically, LINES.checkManual] : []),
+          ],
           look: check.look,
           expecting: {
             meanings,

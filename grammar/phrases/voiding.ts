@@ -92,7 +92,7 @@ export const voiding = topic({
   },
   'void.notSure': {
     risk: 'void',
-    forms: ["i'm not sure it's safe", 'hang on a minute', 'hold on a minute', 'wait a minute'],
+    forms: ["i don't think it's safe", 'hang on a minute', 'hold on a minute', 'wait a minute'],
     readBack: 'You are not sure it is safe.',
   },
 });

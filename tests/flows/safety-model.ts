@@ -46,7 +46,8 @@ const LOCKOUT_IN_FULL = [...SAFE_STOP_STEPS, ...LOCKOUT_STEPS].map(({ id }) => i
 export function checkSafety(family: FamilyId, without: Guards = {}): ModelReport {
   const decisions = decisionsOf(family);
   const machine = jobMachine.provide({
-    guards: without,
+    // Whether something rides along hangs on the beliefs: here it may always, and "no" is the other way.
+    guards: { nothingRidesAlong: () => false, ...without },
     actions: {
       decide: assign(({ event, context }) => ({ next: (event as ModelEvent).decided ?? context.next })),
     },
