@@ -92,9 +92,9 @@ function VoiceButton({ voice, onVoiceOn, onVoiceOff }: StrandProps): JSX.Element
 function voiceWord(voice: VoiceState, turn: Turn): string {
   switch (voice.kind) {
     case 'on':
-      return voice.isWarm ? TURN_WORDS[turn] : 'Getting ready to listen';
+      return voice.isWarm ? TURN_WORDS[turn] : 'Getting ready';
     case 'starting':
-      return `Getting the voice ready, ${Math.round(voice.share * 100)} percent`;
+      return `Loading, ${Math.floor(voice.share * 100)} %`;
     case 'off':
       return 'Voice is off';
     case 'failed':

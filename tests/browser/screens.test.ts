@@ -2,6 +2,7 @@ import { createRequire } from 'node:module';
 import type { AxeResults, RunOptions } from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { ConversationView } from '../../src/session/view.ts';
 import { launchChromium } from './chromium.ts';
 import { type ScreensServer, serveScreensPage } from './screens-server.ts';
 import { act, beginJob, MOMENTS, openApp, press, settled, TABLETS, THEMES, walkTo } from './screens-walk.ts';
@@ -24,6 +25,21 @@ const AXE_RULES: RunOptions = {
 const TARGET_PX = 75.5;
 const GAP_PX = 11.3;
 const SMALLEST_TEXT_PX = 24;
+
+const LEVEL = { dbfs: -20, floorDbfs: -55, snrDb: 4, noise: 'too loud' } as const;
+
+/** Everything the voice can show beside the question. */
+const VOICES: readonly Partial<ConversationView>[] = [
+  { voice: { kind: 'starting', share: 0.995 } },
+  { voice: { kind: 'on', isWarm: false }, turn: 'quiet', level: LEVEL },
+  ...(['speaking', 'listening', 'hearing', 'thinking', 'quiet'] as const).map((turn) => ({
+    voice: { kind: 'on', isWarm: true } as const,
+    turn,
+    level: LEVEL,
+  })),
+  { voice: { kind: 'failed', sentence: 'The microphone is refused. Touch still works. '.repeat(4) } },
+  { voice: { kind: 'off' } },
+];
 
 let server: ScreensServer;
 let browser: Browser;
@@ -63,6 +79,11 @@ describe.each(Object.entries(TABLETS))('a job on a tablet of %s', (_, viewport) 
     const page = await openApp(context, server.url);
     await beginJob(page);
     const before = await places(page);
+    for (const voice of VOICES) {
+      await act(page, voice);
+      await settled(page);
+      expect(await places(page), JSON.stringify(voice)).toEqual(before);
+    }
     await page.evaluate(() => {
       const shifts: string[] = [];
       new PerformanceObserver((list) => {
