@@ -1,8 +1,8 @@
 /** Written by `npm run model`; not to be edited. The bundled speech model that public/model/ holds. */
 export const builtModel = {
-  fileName: 'commands-3bb17778.model',
-  bytes: 2706463,
-  sha256: '3bb17778050f5cdfb7cc6081c67365fe5459eee4eb37d09781b2ee6df40057c9',
+  fileName: 'commands-8c976a1b.model',
+  bytes: 2708030,
+  sha256: '8c976a1bba1b205fedaa318ca929ad8ebe2394ee2e6898c0ed2fc17d62ff1ac2',
   /** Of the phrases, words and pronunciations it was made from. */
-  vocabularySha256: '201aa6369b420f12b2ca1ebdc570d40ca2f95d9942036c5b2b9a71d32e0652b3',
+  vocabularySha256: '032e9af0ce58e38f05313a38c330a70606aa627403df5f55d29e96dfe6ccbf56',
 } as const;
