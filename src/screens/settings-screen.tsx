@@ -1,5 +1,6 @@
-import type { Signal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { ChoiceGroup } from './choice-group.tsx';
 import { Page } from './page.tsx';
 import type { Preferences } from './preferences.ts';
@@ -11,9 +12,22 @@ interface SettingsScreenProps {
   readonly ownVoices: readonly string[];
 }
 
+const STORAGE_WORDS = {
+  asking: 'Asking the tablet.',
+  safe: 'Records stay until somebody deletes them.',
+  mayGo:
+    'The tablet may clear the records when it runs full. Save them to a file now and then, under Records.',
+} as const;
+
 /** How the app looks and sounds on this tablet. Every change holds at once. */
 export function SettingsScreen({ preferences, ownVoices }: SettingsScreenProps): JSX.Element {
   const now = preferences.value;
+  const storage = useSignal<keyof typeof STORAGE_WORDS>('asking');
+  useEffect(() => {
+    void Promise.resolve(navigator.storage?.persisted?.() ?? false).then((isSafe) => {
+      storage.value = isSafe ? 'safe' : 'mayGo';
+    });
+  }, []);
   const change = (part: Partial<Preferences>) => {
     preferences.value = { ...now, ...part };
   };
@@ -76,6 +90,10 @@ export function SettingsScreen({ preferences, ownVoices }: SettingsScreenProps):
         <section>
           <h2>Left and right</h2>
           <p>Always as seen from behind the baler, facing the tractor.</p>
+        </section>
+        <section>
+          <h2>Records</h2>
+          <p>{STORAGE_WORDS[storage.value]}</p>
         </section>
         <nav class="choice-row" aria-label="More settings">
           <a class="link-button" href={hashOf({ page: 'machines' })}>

@@ -6,8 +6,11 @@
 export function stayAwake(page: Document = document): () => void {
   let isWanted = true;
   let lock: WakeLockSentinel | undefined;
+  let isAsking = false;
   const ask = async () => {
-    if (!isWanted || page.visibilityState !== 'visible' || !navigator.wakeLock) return;
+    const isHeld = lock !== undefined && !lock.released;
+    if (isAsking || isHeld || page.visibilityState !== 'visible' || !navigator.wakeLock) return;
+    isAsking = true;
     try {
       const granted = await navigator.wakeLock.request('screen');
       if (isWanted) lock = granted;
@@ -15,6 +18,7 @@ export function stayAwake(page: Document = document): () => void {
     } catch {
       // Refused, by the battery saver for one: nothing else depends on it.
     }
+    isAsking = false;
   };
   const again = () => void ask();
   page.addEventListener('visibilitychange', again);

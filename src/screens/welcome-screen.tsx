@@ -36,6 +36,8 @@ export function WelcomeScreen({ preferences, makeChecker }: WelcomeScreenProps):
             type="button"
             class="page-go"
             onClick={() => {
+              // Asked once, at the tap: whether records outlast a tablet that runs full.
+              void navigator.storage?.persist?.();
               step.value = 'hearing';
             }}
           >

@@ -131,6 +131,7 @@ describe('the pages beside a job', () => {
     for (const name of pages) {
       await page.goto(`${server.url}#/${name}`);
       await page.waitForSelector('.page');
+      if (name === 'records') await page.getByRole('heading', { name: 'Files' }).waitFor();
       await settled(page);
       expect(await violations(page), name).toEqual([]);
       expect(await smallTargets(page), name).toEqual([]);
@@ -306,6 +307,30 @@ describe('getting about', () => {
     await page.getByText('The microphone is refused.').waitFor();
     await act(page, { record: { kind: 'notKept', sentence: 'The tablet is full.' } });
     await page.getByText('The tablet is full.').waitFor();
+  });
+
+  it('keeps the screen awake while a job is open, with one lock however often the page is shown, and no longer', async () => {
+    await context.addInitScript(() => {
+      const held = new Set<object>();
+      const request = async () => {
+        const lock = { release: async () => void held.delete(lock) };
+        held.add(lock);
+        return lock;
+      };
+      Object.defineProperty(navigator, 'wakeLock', { value: { request } });
+      Object.assign(window, { held });
+    });
+    const page = await openApp(context, server.url);
+    const held = () => page.evaluate(() => (window as unknown as { held: Set<object> }).held.size);
+    expect(await held()).toBe(0);
+    await beginJob(page);
+    expect(await held()).toBe(1);
+    await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+    expect(await held()).toBe(1);
+    await page.getByRole('button', { name: 'More', exact: true }).click();
+    await page.getByRole('button', { name: 'Leave it for now' }).click();
+    await page.getByRole('link', { name: 'New job' }).waitFor();
+    await expect.poll(held).toBe(0);
   });
 
   it('stands back in a second tab and says so', async () => {
