@@ -74,6 +74,11 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
     running.value = undefined;
   }, [here.page]);
 
+  // Another tab has the records, the microphone and the job: this one stands back until it is gone.
+  if (!services.records.ok && services.records.trouble.kind === 'otherTab') {
+    return <StandBack sentence={services.records.trouble.sentence} />;
+  }
+
   switch (here.page) {
     case 'start':
       return preferences.value.wasWelcomed ? (
@@ -107,6 +112,21 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
     case 'welcome':
       return <WelcomeScreen preferences={preferences} makeChecker={services.makeChecker} />;
   }
+}
+
+/** All that a second tab shows. */
+function StandBack({ sentence }: { readonly sentence: string }): JSX.Element {
+  return (
+    <main class="page">
+      <h1>Open in another tab</h1>
+      <p class="trouble" role="alert">
+        {sentence}
+      </p>
+      <button type="button" class="page-go" onClick={() => location.reload()}>
+        Try again
+      </button>
+    </main>
+  );
 }
 
 interface ResumeProps {
