@@ -8,6 +8,7 @@ import { jobMachine } from '../../flows/job.ts';
 import { remedyOf } from '../../flows/job-setup.ts';
 import { LOCKOUT_STEPS, SAFE_STOP_STEPS } from '../../flows/lockout/steps.ts';
 import { promptOf } from '../../flows/prompt.ts';
+import type { ExpectedValue } from '../../grammar/expecting.ts';
 import { MEANING_IDS, type MeaningId, riskOf } from '../../grammar/lexicon.ts';
 import type { Slots } from '../../grammar/understand.ts';
 
@@ -55,6 +56,8 @@ export function checkSafety(family: FamilyId, without: Guards = {}): ModelReport
   const map = getAdjacencyMap<JobSnapshot, ModelEvent, undefined>(machine, {
     events: (snapshot) => eventsIn(snapshot, decisions),
     serializeState: identity,
+    // Where a claim is broken already there is nothing more to learn.
+    stopWhen: (state) => Object.values(claimsAbout(state)).includes(false),
     limit: 200_000,
   });
   const broken = new Map<string, string>();
@@ -147,7 +150,7 @@ function movesOn(state: JobSnapshot, type: MeaningId): boolean {
   );
 }
 
-function isValueOf(type: MeaningId, kind: 'measurement' | 'missCount' | undefined): boolean {
+function isValueOf(type: MeaningId, kind: ExpectedValue['kind'] | undefined): boolean {
   return (
     (kind === 'measurement' && type === 'value.measured') ||
     (kind === 'missCount' && type === 'value.missRate')
