@@ -1,8 +1,8 @@
 /** Written by `npm run model`; not to be edited. The bundled speech model that public/model/ holds. */
 export const builtModel = {
-  fileName: 'commands-8c976a1b.model',
-  bytes: 2708030,
-  sha256: '8c976a1bba1b205fedaa318ca929ad8ebe2394ee2e6898c0ed2fc17d62ff1ac2',
+  fileName: 'commands-0fe7561c.model',
+  bytes: 2750165,
+  sha256: '0fe7561c6466208ab07762d9c1188a7811d567ac690579fc210a7822c68a7d28',
   /** Of the phrases, words and pronunciations it was made from. */
-  vocabularySha256: '032e9af0ce58e38f05313a38c330a70606aa627403df5f55d29e96dfe6ccbf56',
+  vocabularySha256: 'd4c502e7cae93b0a4ed1b1d93fda51cf0ebac27a9ce044c1b2e20dd07c3108c4',
 } as const;

@@ -28,4 +28,4 @@ export const roomBeforeMs = 3000;
 export const recogniserTimeFactor = 1 / 3;
 
 /** A word may reach this far out of the detected speech, milliseconds: quiet beginnings and ends are missed. */
-export const edgeSlackMs = 200;
+export const edgeSlackMs = 450;

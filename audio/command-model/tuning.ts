@@ -27,7 +27,7 @@ export const modelTuning: ModelTuning = {
     pauseCost: 1.5,
     wordCost: 2,
     unknownCost: 4,
-    unknownFrameBonus: 0.27,
+    unknownFrameBonus: 0.26,
   },
   decoding: {
     acousticScale: 0.12,

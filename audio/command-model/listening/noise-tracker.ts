@@ -13,11 +13,11 @@ export interface NoiseTuning {
   readonly riseMemory: number;
   /** The same where the power is under it. */
   readonly fallMemory: number;
-  /** Times the noise that is subtracted. */
+  /** Times the noise that is subtracted: the lower envelope lies under the noise's mean. Sphinx has 1; 2 was measured better. */
   readonly subtraction: number;
   readonly maskMemory: number;
   readonly maskShare: number;
-  /** No band is changed by more than this factor of power. */
+  /** No band is changed by more than this factor of power. Sphinx has 20. */
   readonly gainLimit: number;
   /** Bands on each side over which gains are averaged. */
   readonly smoothingReach: number;
@@ -27,10 +27,10 @@ export const noiseTuning: NoiseTuning = {
   powerMemory: 0.7,
   riseMemory: 0.999,
   fallMemory: 0.5,
-  subtraction: 1,
+  subtraction: 2,
   maskMemory: 0.85,
   maskShare: 0.2,
-  gainLimit: 20,
+  gainLimit: 60,
   smoothingReach: 4,
 };
 

@@ -21,7 +21,7 @@ import {
 import { equaliserFor, meanCepstra } from './utterance-mean.ts';
 
 /** Sound left on each side of the speech, milliseconds: room for a detector's error and for the model's silence. */
-export const padMs = 300;
+export const padMs = 450;
 
 /** Keeps logarithms finite where a band is empty; the dither is far above it. */
 const leastPower = 1e-3;
