@@ -10,8 +10,10 @@ import { looksLikeLine } from './sayings.ts';
 
 /** Something asked about the question rather than in answer to it: it changes no state and leaves no answer. */
 export interface Aside {
-  readonly kind: 'why' | 'where' | 'howFar' | 'help' | 'repeat';
+  readonly kind: 'why' | 'where' | 'howFar' | 'help' | 'repeat' | 'figure';
   readonly say: Say;
+  /** Shown under what is said, and not spoken: what a figure takes for granted. */
+  readonly footnotes?: readonly string[];
 }
 
 export const ASIDE_LINES = {
@@ -23,6 +25,13 @@ export const ASIDE_LINES = {
   answersSoFar: 'Answers so far:',
   numberExample: 'a number, then its unit',
   countExample: 'two out of ten',
+  wholeExample: 'a whole number',
+} as const;
+
+const VALUE_EXAMPLES = {
+  measurement: ASIDE_LINES.numberExample,
+  missCount: ASIDE_LINES.countExample,
+  count: ASIDE_LINES.wholeExample,
 } as const;
 
 /** "Look at the ...", for every part. */
@@ -54,9 +63,7 @@ export function asideFor(meaning: MeaningId, prompt: Prompt, context: JobContext
 /** The answers asked for here, in the words prompts teach, then what always works. */
 export function sayWhatCanBeSaid({ expecting }: Prompt): Say {
   const answers = expecting.meanings.map(taughtForm);
-  const value = expecting.value
-    ? [expecting.value.kind === 'missCount' ? ASIDE_LINES.countExample : ASIDE_LINES.numberExample]
-    : [];
+  const value = expecting.value ? [VALUE_EXAMPLES[expecting.value.kind]] : [];
   return [ASIDE_LINES.youCanSay, ...value, ...answers, ASIDE_LINES.always];
 }
 

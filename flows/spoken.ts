@@ -2,6 +2,8 @@ import { ASIDE_LINES, lookAtLine } from './asides.ts';
 import { EVIDENCE, type EvidenceQuestion } from './diagnosis/evidence.ts';
 import { whyThatOneInventory } from './diagnosis/why-that-one.ts';
 import { FAMILIES } from './families/all.ts';
+import { INPUT_IDS, inputOf } from './figures-asked/inputs.ts';
+import { FIGURE_LINES } from './figures-asked/lines.ts';
 import type { PartId } from './knotter.ts';
 import { PARTS } from './knotter.ts';
 import { LINES } from './lines.ts';
@@ -31,6 +33,8 @@ export function spokenByFlows(): readonly string[] {
   return [
     ...Object.values(LINES),
     ...Object.values(ASIDE_LINES),
+    ...Object.values(FIGURE_LINES),
+    ...INPUT_IDS.map(inputOf).flatMap(({ name, ask }) => [name, ask]),
     ...Object.values(SYSTEM_VOID_LINES),
     ...whyThatOneInventory(),
     ...(Object.keys(PARTS) as PartId[]).map(lookAtLine),

@@ -45,6 +45,8 @@ function valueWords(value: ExpectedValue | undefined): readonly string[] {
   switch (value?.kind) {
     case undefined:
       return [];
+    case 'count':
+      return [...NUMBER_WORDS.filter((word) => word !== 'point'), ...TWO_WORD_NUMBERS.map(graphToken)];
     case 'missCount':
       return [
         ...NUMBER_WORDS.filter((word) => word !== 'point'),

@@ -1,5 +1,5 @@
 import type { MeaningId } from './lexicon.ts';
-import { UNIVERSAL_MEANINGS, VOID_MEANINGS } from './lexicon.ts';
+import { FIGURE_MEANINGS, UNIVERSAL_MEANINGS, VOID_MEANINGS } from './lexicon.ts';
 import type { Dimension } from './measurements.ts';
 
 /** What a state of the dialogue listens for, besides what is understood everywhere. */
@@ -11,9 +11,21 @@ export interface Expecting {
 
 export type ExpectedValue =
   | { readonly kind: 'measurement'; readonly dimension: Dimension }
-  | { readonly kind: 'missCount' };
+  | { readonly kind: 'missCount' }
+  /** A whole number alone; the question names what is counted. */
+  | { readonly kind: 'count' };
 
-/** Everything understood in a state: what it asks for, the universal words, and every phrase that voids a lockout. */
+/**
+ * Everything understood in a state: what it asks for, the universal words, the figures, and every phrase that voids
+ * a lockout.
+ */
 export function activeMeanings(expecting: Expecting): readonly MeaningId[] {
-  return [...new Set<MeaningId>([...expecting.meanings, ...UNIVERSAL_MEANINGS, ...VOID_MEANINGS])];
+  return [
+    ...new Set<MeaningId>([
+      ...expecting.meanings,
+      ...UNIVERSAL_MEANINGS,
+      ...FIGURE_MEANINGS,
+      ...VOID_MEANINGS,
+    ]),
+  ];
 }

@@ -1,5 +1,6 @@
 import type { PhraseRule, Risk } from './phrase-rule.ts';
 import { evidence } from './phrases/evidence.ts';
+import { figures, labels } from './phrases/figures.ts';
 import { findings } from './phrases/findings.ts';
 import { lockout } from './phrases/lockout.ts';
 import { proving } from './phrases/proving.ts';
@@ -18,6 +19,8 @@ const RULES = {
   ...evidence,
   ...findings,
   ...proving,
+  ...figures,
+  ...labels,
   ...values,
 };
 
@@ -26,6 +29,7 @@ export type MeaningId = keyof typeof RULES;
 
 export type VoidMeaning = keyof typeof voiding;
 export type SymptomMeaning = keyof typeof symptoms;
+export type FigureMeaning = keyof typeof figures;
 export type ValueMeaning = keyof typeof values;
 
 /** One way of saying a meaning, with all notation expanded. */
@@ -40,6 +44,8 @@ export const MEANING_IDS = Object.keys(RULES) as readonly MeaningId[];
 export const UNIVERSAL_MEANINGS = Object.keys(universal) as readonly (keyof typeof universal)[];
 export const VOID_MEANINGS = Object.keys(voiding) as readonly VoidMeaning[];
 export const SYMPTOM_MEANINGS = Object.keys(symptoms) as readonly SymptomMeaning[];
+
+export const FIGURE_MEANINGS = Object.keys(figures) as readonly FigureMeaning[];
 
 export function isMeaningId(text: string): text is MeaningId {
   return Object.hasOwn(RULES, text);

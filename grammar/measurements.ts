@@ -108,10 +108,13 @@ export function readMissCount(words: string): Reading<MissCount> {
   return { ok: true, value: { misses, bales } };
 }
 
-/** A whole number from 0 to 9999 in words, or undefined where the words are not one number. */
+/** The largest whole number that is taken from a voice: the number reader mixes up hundreds of thousands. */
+export const LARGEST_HEARD = 99_999;
+
+/** A whole number from 0 to {@link LARGEST_HEARD} in words, or undefined where the words are not one number. */
 export function readWholeNumber(words: string): number | undefined {
   const number = soleNumber(words);
-  if (number === undefined || !Number.isInteger(number) || number < 0 || number > 9999) return undefined;
+  if (number === undefined || !Number.isInteger(number) || number < 0 || number > LARGEST_HEARD) return undefined;
   return sameWords(words, wholeNumberInWords(number)) ? number : undefined;
 }
 

@@ -19,6 +19,7 @@ export type Say = readonly string[];
 export type SpokenUnit =
   | UnitId
   | 'bale'
+  | 'day'
   | 'degree'
   | 'footPound'
   | 'hour'
@@ -28,6 +29,7 @@ export type SpokenUnit =
   | 'miss'
   | 'percent'
   | 'poundPerCubicFoot'
+  | 'poundPerSquareInch'
   | 'kilogramPerCubicMetre'
   | 'second'
   | 'stroke'
@@ -44,7 +46,7 @@ export type Decimals = 0 | 1 | 2 | 3;
 export type Precision = { readonly decimals: Decimals } | { readonly finestPart: FinestPart };
 
 /** The largest number that has clips. */
-export const LARGEST_SAID = 9999;
+export const LARGEST_SAID = 999_999;
 
 interface UnitWords {
   readonly one: string;
@@ -55,6 +57,7 @@ interface UnitWords {
 
 const UNIT_WORDS: Readonly<Record<SpokenUnit, UnitWords>> = {
   bale: { one: 'bale', many: 'bales', partOf: 'of a bale' },
+  day: { one: 'day', many: 'days', partOf: 'of a day' },
   degree: { one: 'degree', many: 'degrees', partOf: 'of a degree' },
   foot: { one: 'foot', many: 'feet', partOf: 'of a foot' },
   footPound: { one: 'foot-pound', many: 'foot-pounds', partOf: 'of a foot-pound' },
@@ -79,6 +82,11 @@ const UNIT_WORDS: Readonly<Record<SpokenUnit, UnitWords>> = {
     one: 'pound per cubic foot',
     many: 'pounds per cubic foot',
     partOf: 'of a pound per cubic foot',
+  },
+  poundPerSquareInch: {
+    one: 'pound per square inch',
+    many: 'pounds per square inch',
+    partOf: 'of a pound per square inch',
   },
   second: { one: 'second', many: 'seconds', partOf: 'of a second' },
   stroke: { one: 'stroke', many: 'strokes', partOf: 'of a stroke' },
@@ -139,9 +147,11 @@ const SIDE_WORDS: Readonly<Record<Side | 'both', { readonly full: string; readon
 const POINT = 'point';
 const TO = 'to';
 const OUT_OF = 'out of';
+/** Up to nine thousand is one clip; from ten on, the thousands are a number of their own. */
+const THOUSAND = 'thousand';
 
 /**
- * A whole number: 1234 is "one thousand" "two hundred" "thirty-four".
+ * A whole number: 1234 is "one thousand" "two hundred" "thirty-four", 16,500 is "sixteen" "thousand" "five hundred".
  * @param value whole, 0 to {@link LARGEST_SAID}
  * @throws RangeError for anything else
  */
@@ -154,7 +164,11 @@ export function sayWhole(value: number): Say {
   const hundreds = Math.floor((value % 1000) / 100);
   const rest = value % 100;
   return [
-    ...(thousands > 0 ? [`${underHundred(thousands)} thousand`] : []),
+    ...(thousands > 9
+      ? [...sayWhole(thousands), THOUSAND]
+      : thousands > 0
+        ? [`${underHundred(thousands)} thousand`]
+        : []),
     ...(hundreds > 0 ? [`${underHundred(hundreds)} hundred`] : []),
     ...(rest > 0 ? [underHundred(rest)] : []),
   ];
@@ -240,7 +254,7 @@ export function sayInventory(): readonly string[] {
   );
   const units = Object.values(UNIT_WORDS).flatMap(({ one, many, partOf }) => [one, many, partOf]);
   const sides = Object.values(SIDE_WORDS).flatMap(({ full, short }) => [full, short]);
-  const joints = [POINT, TO, OUT_OF, ...parts.map((part) => `and ${part}`)];
+  const joints = [POINT, TO, OUT_OF, THOUSAND, ...parts.map((part) => `and ${part}`)];
   return [...new Set([...UNDER_HUNDRED, ...scales, ...parts, ...joints, ...units, ...sides])];
 }
 

@@ -2,7 +2,13 @@ import nlp from 'compromise';
 import { UNKNOWN_WORD } from './compile.ts';
 import { activeMeanings, type Expecting } from './expecting.ts';
 import { type MeaningId, type Phrase, phrasesFor, riskOf } from './lexicon.ts';
-import { type Measurement, type MissCount, readMeasurement, readMissCount } from './measurements.ts';
+import {
+  type Measurement,
+  type MissCount,
+  readMeasurement,
+  readMissCount,
+  readWholeNumber,
+} from './measurements.ts';
 import type { Side } from './sides.ts';
 
 /** What a meaning carries beside itself. */
@@ -10,6 +16,7 @@ export interface Slots {
   readonly side?: Side;
   readonly measurement?: Measurement;
   readonly missCount?: MissCount;
+  readonly count?: number;
 }
 
 export type Understanding =
@@ -79,6 +86,12 @@ function understandValue(words: string, value: NonNullable<Expecting['value']>):
       return reading.ok
         ? { outcome: 'understood', meaning: 'value.measured', slots: { measurement: reading.value }, words }
         : { outcome: 'refused', reason: 'value', words };
+    }
+    case 'count': {
+      const count = readWholeNumber(words);
+      return count === undefined
+        ? { outcome: 'refused', reason: 'value', words }
+        : { outcome: 'understood', meaning: 'value.count', slots: { count }, words };
     }
     case 'missCount': {
       const reading = readMissCount(words);

@@ -16,6 +16,13 @@ const IN_SI: Readonly<Record<UnitId, (amount: number) => number>> = {
   turn: (amount) => amount,
 };
 
+/** The amount of a measurement in another unit of its dimension. */
+export function amountIn(measurement: Measurement, unit: UnitId): number {
+  return measurement.unit === unit
+    ? measurement.amount
+    : IN_SI[measurement.unit](measurement.amount) / IN_SI[unit](1);
+}
+
 /** Whether the first measurement is smaller; both must be of one dimension. */
 export function isBelow(a: Measurement, b: Measurement): boolean {
   return IN_SI[a.unit](a.amount) < IN_SI[b.unit](b.amount);

@@ -2,8 +2,14 @@ import { type Figure, figure } from './figure.ts';
 import { possible, type Quantity } from './quantity.ts';
 
 const BALE_MISS_RATE: Quantity = { name: 'share of bales missed', unit: '', low: 0, high: 1 };
-const BALES_LEFT: Quantity = { name: 'number of bales left', unit: '', low: 0, high: 1_000_000, whole: true };
-const MINUTES: Quantity = { name: 'time', unit: 'minutes', low: 0, high: 10_000 };
+export const BALES_LEFT: Quantity = {
+  name: 'number of bales left',
+  unit: '',
+  low: 0,
+  high: 1_000_000,
+  whole: true,
+};
+export const MINUTES: Quantity = { name: 'time', unit: 'minutes', low: 0, high: 10_000 };
 
 export interface FieldWork {
   /** Share of bales with a missed knot, 0 to 1; see `baleMissRate`. */

@@ -3,8 +3,8 @@ import { type Figure, figure } from './figure.ts';
 import { ImpossibleFigure, possible, type Quantity } from './quantity.ts';
 import { wholeThatFit } from './whole-count.ts';
 
-const FOOTAGE: Quantity = { name: 'length on the label', unit: 'feet', low: 100, high: 100_000 };
-const BALLS: Quantity = { name: 'number of balls', unit: '', low: 1, high: 24, whole: true };
+export const FOOTAGE: Quantity = { name: 'length on the label', unit: 'feet', low: 100, high: 100_000 };
+export const BALLS: Quantity = { name: 'number of balls', unit: '', low: 1, high: 24, whole: true };
 
 /**
  * What the length on a label is the length of. Sellers' wording differs ("9,000 feet a bale of twine", "a pair of

@@ -1,8 +1,8 @@
 import { type Figure, figure } from './figure.ts';
 import { possible, type Quantity } from './quantity.ts';
 
-const PITCH: Quantity = { name: 'chain pitch', unit: 'inches', low: 0.25, high: 3 };
-const PITCHES: Quantity = { name: 'number of pitches', unit: '', low: 4, high: 100, whole: true };
+export const PITCH: Quantity = { name: 'chain pitch', unit: 'inches', low: 0.25, high: 3 };
+export const PITCHES: Quantity = { name: 'number of pitches', unit: '', low: 4, high: 100, whole: true };
 
 /** Per cent of lengthening at which to watch a chain and to replace it. Common practice, no source. */
 const WATCH_FROM_PERCENT = 2;

@@ -4,7 +4,13 @@ import { wholeNeeded } from './whole-count.ts';
 
 /** The rate a clean run must rule out: the miss rate before the repair. */
 const MISS_RATE_BEFORE: Quantity = { name: 'miss rate before the repair', unit: '', low: 0.000001, high: 1 };
-const CLEAN_TIES: Quantity = { name: 'number of clean ties', unit: '', low: 0, high: 1_000_000, whole: true };
+export const CLEAN_TIES: Quantity = {
+  name: 'number of clean ties',
+  unit: '',
+  low: 0,
+  high: 1_000_000,
+  whole: true,
+};
 
 /** Decimals such as 0.9 are not exact in binary; without this a run of exactly 46 could come out as 47. */
 const ROUNDING_SLACK = 1e-9;

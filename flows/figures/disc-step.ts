@@ -1,8 +1,8 @@
 import { type Figure, figure } from './figure.ts';
 import { possible, type Quantity } from './quantity.ts';
 
-const NOTCHES: Quantity = { name: 'number of disc notches', unit: '', low: 2, high: 12, whole: true };
-const TRIPS: Quantity = { name: 'number of trips', unit: '', low: 1, high: 100, whole: true };
+export const NOTCHES: Quantity = { name: 'number of disc notches', unit: '', low: 2, high: 12, whole: true };
+export const TRIPS: Quantity = { name: 'number of trips', unit: '', low: 1, high: 100, whole: true };
 
 /**
  * Angle of the twine disc in one knotter cycle: 360 over notches, one notch a cycle.

@@ -2,7 +2,7 @@ import { BALE_HEIGHT, BALE_WIDTH, STRINGS } from './bale-quantities.ts';
 import { type Assumption, type Figure, figure } from './figure.ts';
 import { possible, type Quantity } from './quantity.ts';
 
-const KNOT_STRENGTH: Quantity = { name: 'knot strength', unit: 'pounds', low: 20, high: 1000 };
+export const KNOT_STRENGTH: Quantity = { name: 'knot strength', unit: 'pounds', low: 20, high: 1000 };
 const TENSILE_STRENGTH: Quantity = { name: 'straight pull strength', unit: 'pounds', low: 20, high: 2000 };
 const END_PUSH: Quantity = { name: 'end push', unit: 'pounds', low: 0, high: 10_000 };
 

@@ -1,9 +1,9 @@
 import { type Figure, figure } from './figure.ts';
 import { ImpossibleFigure, possible, type Quantity } from './quantity.ts';
 
-const CRANK: Quantity = { name: 'crank radius', unit: 'inches', low: 2, high: 30 };
-const ROD: Quantity = { name: 'connecting rod length', unit: 'inches', low: 4, high: 120 };
-const ANGLE: Quantity = { name: 'crank angle', unit: 'degrees', low: -360, high: 360 };
+export const CRANK: Quantity = { name: 'crank radius', unit: 'inches', low: 2, high: 30 };
+export const ROD: Quantity = { name: 'connecting rod length', unit: 'inches', low: 4, high: 120 };
+export const ANGLE: Quantity = { name: 'crank angle', unit: 'degrees', low: -360, high: 360 };
 /** Slider-crank formulas need a rod that clears the crank; every baler has one well longer. */
 const SHORTEST_ROD_TO_CRANK = 1.2;
 

@@ -4,7 +4,7 @@ import { convert } from './units.ts';
 
 const TWINE_MASS: Quantity = { name: 'weight of twine', unit: 'kilograms', low: 0.1, high: 1000 };
 const TWINE_LENGTH: Quantity = { name: 'length of twine', unit: 'metres', low: 1, high: 1_000_000 };
-const RUNNAGE: Quantity = { name: 'twine runnage', unit: 'metres a kilogram', low: 50, high: 2000 };
+export const RUNNAGE: Quantity = { name: 'twine runnage', unit: 'metres a kilogram', low: 50, high: 2000 };
 const BALES: Quantity = { name: 'number of bales', unit: '', low: 0, high: 1_000_000, whole: true };
 const TWINE_PER_BALE: Quantity = { name: 'twine a bale', unit: 'feet', low: 3, high: 60 };
 

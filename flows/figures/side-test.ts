@@ -1,7 +1,7 @@
 import { chanceOfAtLeast } from './binomial-tail.ts';
 import { possible, type Quantity } from './quantity.ts';
 
-const MISSES: Quantity = { name: 'number of misses', unit: '', low: 0, high: 100_000, whole: true };
+export const MISSES: Quantity = { name: 'number of misses', unit: '', low: 0, high: 100_000, whole: true };
 
 export interface SideTest {
   readonly heavierSide: 'left' | 'right' | 'even';

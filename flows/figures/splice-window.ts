@@ -3,7 +3,7 @@ import { possible, type Quantity } from './quantity.ts';
 import { wholeThatFit } from './whole-count.ts';
 
 const BALL_LENGTH: Quantity = { name: 'ball length', unit: 'feet', low: 100, high: 100_000 };
-const BALES_SINCE: Quantity = {
+export const BALES_SINCE: Quantity = {
   name: 'number of bales since the ball change',
   unit: '',
   low: 0,

@@ -2,9 +2,9 @@ import { type Figure, figure } from './figure.ts';
 import { possible, type Quantity } from './quantity.ts';
 import { convert } from './units.ts';
 
-const PITCH: Quantity = { name: 'thread pitch', unit: 'millimetres', low: 0.3, high: 6 };
+export const PITCH: Quantity = { name: 'thread pitch', unit: 'millimetres', low: 0.3, high: 6 };
 const THREADS: Quantity = { name: 'number of threads an inch', unit: '', low: 4, high: 80 };
-const TURNS: Quantity = { name: 'number of turns', unit: '', low: -50, high: 50 };
+export const TURNS: Quantity = { name: 'number of turns', unit: '', low: -50, high: 50 };
 
 /**
  * Change of spring length when its bolt is turned: turns times pitch. Tightening is positive and shortens the spring.

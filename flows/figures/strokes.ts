@@ -4,7 +4,7 @@ import { possible, type Quantity } from './quantity.ts';
 import { convert } from './units.ts';
 
 /** A few strokes to a bale is a heavy swath, forty a very thin one. */
-const STROKES_PER_BALE: Quantity = { name: 'number of strokes a bale', unit: '', low: 3, high: 60 };
+export const STROKES_PER_BALE: Quantity = { name: 'number of strokes a bale', unit: '', low: 3, high: 60 };
 
 /**
  * Flake: hay added by one stroke, bale length over strokes.

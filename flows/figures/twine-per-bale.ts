@@ -4,7 +4,7 @@ import { possible, type Quantity } from './quantity.ts';
 import { convert } from './units.ts';
 
 const KNOT_ALLOWANCE: Quantity = { name: 'knot allowance', unit: 'inches', low: 0, high: 12 };
-const BALES_COUNTED: Quantity = {
+export const BALES_COUNTED: Quantity = {
   name: 'number of bales counted',
   unit: '',
   low: 1,

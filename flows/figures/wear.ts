@@ -4,9 +4,9 @@ import { fitLine, fitLineThroughOrigin, type LineFit } from './line-fit.ts';
 import { possible, type Quantity } from './quantity.ts';
 import { studentT } from './student-t.ts';
 
-const WEAR_LIMIT: Quantity = { name: 'wear limit', unit: 'millimetres', low: 0.01, high: 50 };
-const WEAR: Quantity = { name: 'wear reading', unit: 'millimetres', low: 0, high: 50 };
-const BALE_COUNT: Quantity = { name: 'bale count', unit: '', low: 0, high: 10_000_000 };
+export const WEAR_LIMIT: Quantity = { name: 'wear limit', unit: 'millimetres', low: 0.01, high: 50 };
+export const WEAR: Quantity = { name: 'wear reading', unit: 'millimetres', low: 0, high: 50 };
+export const BALE_COUNT: Quantity = { name: 'bale count', unit: '', low: 0, high: 10_000_000 };
 
 /** A measured wear at a bale count. */
 export interface WearReading {

@@ -6,5 +6,6 @@ import { topic } from '../phrase-rule.ts';
  */
 export const values = topic({
   'value.measured': { risk: 'answer', forms: ['{measurement}'], readBack: '' },
+  'value.count': { risk: 'answer', forms: ['{count}'], readBack: '' },
   'value.missRate': { risk: 'answer', forms: ['{misses} out of {bales}'], readBack: '' },
 });

@@ -1,6 +1,8 @@
 import * as v from 'valibot';
+import { type Counts, exportedCounts, readCounts } from '../../flows/diagnosis/learning.ts';
+import { INPUT_IDS } from '../../flows/figures-asked/inputs.ts';
 import { SYSTEM_VOIDS } from '../../flows/heard.ts';
-import { MEANING_IDS } from '../../grammar/lexicon.ts';
+import { FIGURE_MEANINGS, MEANING_IDS } from '../../grammar/lexicon.ts';
 import { crc32, crc32Text } from './crc32.ts';
 import type { JobHeader } from './job-header.ts';
 import type { LogEntry } from './log-entry.ts';
@@ -119,13 +121,30 @@ const HEARD = v.strictObject({
 
 const ABOUT = { machineId: v.optional(ID), person: v.optional(v.string()) };
 
+const MISS_COUNT = v.strictObject({ misses: WHOLE, bales: WHOLE });
+
+const FIGURE = v.strictObject({
+  type: v.literal('record.figure'),
+  figure: v.picklist(FIGURE_MEANINGS),
+  values: v.record(v.picklist(INPUT_IDS), v.union([FINITE, MISS_COUNT, v.picklist(MEANING_IDS)])),
+  said: v.array(v.string()),
+  granted: v.array(v.string()),
+});
+
 const EVENT = v.union([
+  FIGURE,
   HEARD,
   v.strictObject({ type: v.picklist(SYSTEM_VOIDS) }),
+  v.strictObject({ type: v.literal('estimates.taken'), counts: v.custom<Counts>(areCounts) }),
   v.strictObject({ type: v.literal('record.started'), ...ABOUT }),
   v.strictObject({ type: v.literal('record.about'), ...ABOUT }),
   v.strictObject({ type: v.literal('record.note'), text: v.string() }),
 ]);
+
+/** Learnt counts have a reader of their own, which names every fault; here it only matters that there is none. */
+function areCounts(value: unknown): boolean {
+  return readCounts(exportedCounts(value as Counts)).ok;
+}
 
 const ENTRY = v.strictObject({
   atMs: FINITE,

@@ -1,4 +1,7 @@
+import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { JobEvent } from '../../flows/heard.ts';
+import type { FigureMeaning } from '../../grammar/lexicon.ts';
+import type { Say } from '../../grammar/say.ts';
 
 /** Who has the tablet, by initials as they gave them. */
 export type Initials = string;
@@ -9,7 +12,18 @@ export type RecordEvent =
   | { readonly type: 'record.started'; readonly machineId?: string; readonly person?: Initials }
   /** The machine or the person was named later, or named anew. */
   | { readonly type: 'record.about'; readonly machineId?: string; readonly person?: Initials }
-  | { readonly type: 'record.note'; readonly text: string };
+  | { readonly type: 'record.note'; readonly text: string }
+  | FigureEvent;
+
+/** A figure that was asked for and worked out, as it was said then: a later app may reckon otherwise. */
+export interface FigureEvent {
+  readonly type: 'record.figure';
+  readonly figure: FigureMeaning;
+  readonly values: FigureValues;
+  readonly said: Say;
+  /** What it takes for granted, each a sentence with its standing. */
+  readonly granted: readonly string[];
+}
 
 export type LoggedEvent = JobEvent | RecordEvent;
 

@@ -13,6 +13,7 @@ const ASIDE_TITLES: Readonly<Record<Aside['kind'], string>> = {
   howFar: 'How far we are',
   help: 'What can be said now',
   repeat: 'Once more',
+  figure: 'Worked out',
 };
 
 interface AsideSheetProps {
@@ -41,6 +42,13 @@ export function AsideSheet({ aside, look, steps, onClose }: AsideSheetProps): JS
           {asRead(aside.say)}
         </p>
       )}
+      {aside.footnotes ? (
+        <ul class="aside-footnotes" aria-label="What that takes for granted">
+          {aside.footnotes.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      ) : null}
       {aside.kind === 'howFar' && steps ? <LockoutList steps={steps} /> : null}
     </Sheet>
   );

@@ -63,6 +63,7 @@ export function JobScreen({ conversation, units, onLeave, onFinish }: JobScreenP
           question={sayText(prompt.value.brief)}
           onMeasurement={(measurement) => press('value.measured', { measurement })}
           onMissCount={(missCount) => press('value.missRate', { missCount })}
+          onCount={(count) => press('value.count', { count })}
           onClose={backToQuestion}
         />
       );

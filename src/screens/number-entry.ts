@@ -20,8 +20,8 @@ export type EntryKey =
 
 export const EMPTY_ENTRY: NumberEntry = { whole: '', top: '', isFraction: false };
 
-/** The largest number the voice can read back has four digits; so has what can be tapped. */
-const MOST_DIGITS = 4;
+/** The largest number the voice can read back has six digits; so has what can be tapped. */
+const MOST_DIGITS = 6;
 const MOST_DECIMALS = 3;
 
 /** Fractions are marks on a rule or parts of a turn; a pull and a weight are read in decimals. */

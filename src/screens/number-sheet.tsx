@@ -25,6 +25,7 @@ interface NumberSheetProps {
   readonly units: Preferences['units'];
   onMeasurement(measurement: Measurement): void;
   onMissCount(missCount: MissCount): void;
+  onCount(count: number): void;
   onClose(): void;
 }
 
@@ -35,6 +36,8 @@ export function NumberSheet({ value, ...rest }: NumberSheetProps): JSX.Element {
       return <MeasurementPad dimension={value.dimension} {...rest} />;
     case 'missCount':
       return <MissCountPad {...rest} />;
+    case 'count':
+      return <CountPad {...rest} />;
   }
 }
 
@@ -84,6 +87,38 @@ function MeasurementPad(props: PadProps & { readonly dimension: Dimension }): JS
           }}
           hasPoint
           hasFractions={takesFractions(dimension)}
+        />
+      </div>
+    </Sheet>
+  );
+}
+
+function CountPad({ question, onCount, onClose }: PadProps): JSX.Element {
+  const entry = useSignal(EMPTY_ENTRY);
+  const count = useComputed(() => amountOf(entry.value));
+  return (
+    <Sheet title="Tap in the number" closeLabel="Back" isBare onClose={onClose}>
+      <div class="pad">
+        <div class="pad-side">
+          <p class="pad-question">{question}</p>
+          <output class="pad-reads" aria-live="polite">
+            {entryText(entry.value) || '…'}
+          </output>
+          <GiveOrBack
+            giveLabel="Give it"
+            isReady={count.value !== undefined}
+            onGive={() => {
+              if (count.value !== undefined) onCount(count.value);
+            }}
+            onClose={onClose}
+          />
+        </div>
+        <Keys
+          onKey={(key) => {
+            entry.value = pressKey(entry.value, key);
+          }}
+          hasPoint={false}
+          hasFractions={false}
         />
       </div>
     </Sheet>

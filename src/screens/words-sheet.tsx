@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { type MeaningId, taughtForm, VOID_MEANINGS } from '../../grammar/lexicon.ts';
+import { FIGURE_MEANINGS, type MeaningId, taughtForm, VOID_MEANINGS } from '../../grammar/lexicon.ts';
 import { asSentence } from './sentence.ts';
 import { Sheet } from './sheet.tsx';
 import { MORE_WORDS } from './universal-words.ts';
@@ -10,7 +10,7 @@ interface WordsSheetProps {
   onClose(): void;
 }
 
-/** Every word that always works, then everything that takes the lockout away, as buttons. */
+/** Every word that always works, everything that takes the lockout away, and the figures, as buttons. */
 export function WordsSheet({ onPress, onLeave, onClose }: WordsSheetProps): JSX.Element {
   return (
     <Sheet title="Other words" closeLabel="Back to the question" onClose={onClose}>
@@ -28,6 +28,14 @@ export function WordsSheet({ onPress, onLeave, onClose }: WordsSheetProps): JSX.
       <p>Any of these takes the lockout away at once.</p>
       <div class="word-grid" data-kind="void">
         {VOID_MEANINGS.map((meaning) => (
+          <button type="button" key={meaning} onClick={() => onPress(meaning)}>
+            {asSentence(taughtForm(meaning))}
+          </button>
+        ))}
+      </div>
+      <h2>Work something out</h2>
+      <div class="word-grid">
+        {FIGURE_MEANINGS.map((meaning) => (
           <button type="button" key={meaning} onClick={() => onPress(meaning)}>
             {asSentence(taughtForm(meaning))}
           </button>

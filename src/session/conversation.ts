@@ -8,12 +8,15 @@ import type { Speaker } from '../../audio/mouth/speaker.ts';
 import type { Utterance as Speech } from '../../audio/mouth/voice.ts';
 import { type Saying, type TurnEffects, turnsMachine } from '../../audio/turns.ts';
 import { type Aside, asideFor, sayWhatCanBeSaid } from '../../flows/asides.ts';
+import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
+import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { Channel, HeardEvent } from '../../flows/heard.ts';
 import type { Prompt } from '../../flows/prompt.ts';
 import { type MeaningId, phrasesFor, taughtForm } from '../../grammar/lexicon.ts';
 import type { Say } from '../../grammar/say.ts';
 import type { Slots } from '../../grammar/understand.ts';
 import { choicesFor } from './choices.ts';
+import { type FigureDesk, openFigureDesk } from './figure-desk.ts';
 import type { JobSession, VoiceTrace } from './job-session.ts';
 import { SESSION_LINES } from './lines.ts';
 import { type Mouth, openMouth } from './mouth.ts';
@@ -30,14 +33,22 @@ export const MARKS = {
   replyBegan: 'reply.began',
 } as const;
 
-/** Joins a running job to the ears, the mouth and the screen. One event at a time comes in, by voice or by touch. */
-export function converse(session: JobSession, dress: (speaker: Speaker) => void = () => {}): Conversation {
-  return new JobConversation(session, dress);
+/**
+ * Joins a running job to the ears, the mouth and the screen. One event at a time comes in, by voice or by touch.
+ * @param ofMachine what is kept of the machine and a figure need not ask for
+ */
+export function converse(
+  session: JobSession,
+  dress: (speaker: Speaker) => void = () => {},
+  ofMachine: FigureValues = {},
+): Conversation {
+  return new JobConversation(session, dress, ofMachine);
 }
 
 class JobConversation implements Conversation {
   readonly view;
   readonly #session: JobSession;
+  readonly #desk: FigureDesk;
   /** Gives the mouth the voice and loudness that were chosen. */
   readonly #dress: (speaker: Speaker) => void;
   readonly #turns: Actor<ReturnType<typeof turnsMachine>>;
@@ -62,10 +73,11 @@ class JobConversation implements Conversation {
   #earcon: Promise<void> | undefined;
   readonly #onVisibility = () => this.#pageHidOrShowed();
 
-  constructor(session: JobSession, dress: (speaker: Speaker) => void) {
+  constructor(session: JobSession, dress: (speaker: Speaker) => void, ofMachine: FigureValues) {
     this.#dress = dress;
     this.#session = session;
-    this.#asked = session.prompt();
+    this.#desk = openFigureDesk(() => session.figures(), ofMachine);
+    this.#asked = this.#prompt();
     this.#turns = createActor(turnsMachine(this.#effects()));
     this.#turns.subscribe((snapshot) => {
       this.#turn.value = turnOf(
@@ -141,11 +153,28 @@ class JobConversation implements Conversation {
   /** Takes one event, by whatever way it came; what the job does not take is answered, never swallowed. */
   async #take(event: HeardEvent, trace?: VoiceTrace): Promise<void> {
     const { type: meaning } = event;
-    const prompt = this.#session.prompt();
-    const aside = asideFor(meaning, prompt, this.#session.snapshot.value.context);
+    const { context } = this.#session.snapshot.value;
+    const aside = asideFor(meaning, this.#prompt(), context);
     if (aside) {
       this.#ask(aside);
       return;
+    }
+    const turn = this.#desk.take(event, context);
+    switch (turn.kind) {
+      case 'asks':
+        this.#ask();
+        return;
+      case 'answers':
+        await this.#answerFigure(turn.worked, trace);
+        return;
+      case 'leaves':
+        this.#ask(undefined, turn.say);
+        return;
+      case 'notTaken':
+        this.#refuse(SESSION_LINES.notForNow);
+        return;
+      case 'forTheJob':
+        break;
     }
     if (!this.#session.takes(event)) {
       this.#refuse(SESSION_LINES.notForNow);
@@ -155,11 +184,23 @@ class JobConversation implements Conversation {
     this.#ask(undefined, kept ? [] : [SESSION_LINES.notKept]);
   }
 
+  async #answerFigure(worked: WorkedFigure, trace?: VoiceTrace): Promise<void> {
+    const { kept } = await this.#session.noteFigure(worked, trace);
+    const footnotes = worked.assumptions.map(({ says, standing, source }) =>
+      source ? `${says} (${standing}: ${source})` : `${says} (${standing})`,
+    );
+    this.#ask({
+      kind: 'figure',
+      say: kept ? worked.say : [...worked.say, SESSION_LINES.notKept],
+      footnotes: [...new Set(footnotes)],
+    });
+  }
+
   async #understand({ text, levelDbfs, snrDb, margin }: Utterance): Promise<void> {
     this.#watch.activity();
     const understand = (await this.#understanding)?.understand;
     if (!understand) return;
-    const understanding = understand(text, this.#session.prompt().expecting);
+    const understanding = understand(text, this.#prompt().expecting);
     switch (understanding.outcome) {
       case 'understood': {
         const { meaning, slots, words } = understanding;
@@ -189,6 +230,7 @@ class JobConversation implements Conversation {
 
   #tabletNoticed(reason: Parameters<JobSession['voidLockout']>[0]): void {
     if (this.#session.prompt().safety === 'keepOut') return;
+    this.#desk.end();
     void this.#session.voidLockout(reason).then(() => this.#ask());
   }
 
@@ -206,7 +248,7 @@ class JobConversation implements Conversation {
 
   /** Asks what the job asks now, or gives an aside in its place. */
   #ask(aside?: Aside, before: Say = []): void {
-    const prompt = this.#session.prompt();
+    const prompt = this.#prompt();
     this.#aside.value = aside;
     this.#asked = aside
       ? { ...prompt, notices: [], question: aside.say }
@@ -221,6 +263,11 @@ class JobConversation implements Conversation {
         mayBeInterrupted: prompt.state !== 'job.safety.unknown.voided',
       },
     });
+  }
+
+  /** What is asked now: by the figure that has the floor, else by the job. */
+  #prompt(): Prompt {
+    return this.#desk.promptOver(this.#session.prompt());
   }
 
   #sayingOf(saying: Saying): Say {
@@ -291,11 +338,15 @@ class JobConversation implements Conversation {
 
   /** Readies what will be said to each answer that is asked for, so that the reply starts at once. */
   #prepareReplies(): void {
-    const { meanings } = this.#session.prompt().expecting;
+    const job = this.#session.prompt();
+    const { meanings } = this.#prompt().expecting;
+    const isFigure = this.#desk.dialogue.value !== undefined;
     const replies = meanings
       .map((type) => ({ type, slots: {}, channel: { by: 'touch' } }) as const)
-      .filter((event) => this.#session.takes(event))
-      .map((event) => this.#session.preview(event));
+      .flatMap((event) => {
+        if (isFigure) return this.#desk.preview(event, job) ?? [];
+        return this.#session.takes(event) ? [this.#session.preview(event)] : [];
+      });
     this.#mouth?.speaker.prepare(replies.map(({ notices, question }) => [...notices, ...question]));
   }
 
@@ -377,7 +428,7 @@ class JobConversation implements Conversation {
 
   #currentView(): ConversationView {
     const { context } = this.#session.snapshot.value;
-    const prompt = this.#session.prompt();
+    const prompt = this.#prompt();
     return {
       prompt,
       context,

@@ -1,10 +1,11 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { createActor, getNextSnapshot } from 'xstate';
+import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { HeardEvent, JobEvent, SystemVoid } from '../../flows/heard.ts';
 import { jobMachine } from '../../flows/job.ts';
 import { type JobSnapshot, type Prompt, promptOf } from '../../flows/prompt.ts';
 import type { Appended, JobLog } from '../records/job-log.ts';
-import type { EntryDraft } from '../records/log-entry.ts';
+import { type EntryDraft, type FigureEvent, NOBODY_ASKED } from '../records/log-entry.ts';
 import type { RecordState } from './view.ts';
 
 /** What a voice leaves in the record beside its meaning. */
@@ -29,6 +30,10 @@ export interface JobSession {
   send(event: HeardEvent, trace?: VoiceTrace): Promise<Appended>;
   /** Takes the lockout away, for a reason the tablet noticed by itself. */
   voidLockout(reason: SystemVoid): Promise<Appended>;
+  /** Puts a worked-out figure into the log; the charts never see it. */
+  noteFigure(worked: WorkedFigure, trace?: VoiceTrace): Promise<Appended>;
+  /** The figures worked out in this job, the latest last. */
+  figures(): readonly FigureEvent[];
   /** Tries again what could not be put on the disk. */
   retry(): Promise<Appended>;
   dispose(): void;
@@ -71,6 +76,12 @@ export function runJob(log: JobLog, from?: JobSnapshot): JobSession {
     preview: (event) => promptOf(getNextSnapshot(jobMachine, snapshot.value, event)),
     send: apply,
     voidLockout: (type) => apply({ type }),
+    noteFigure: ({ figure, values, say, assumptions }, trace = {}) => {
+      const granted = assumptions.map(({ says, standing }) => `${says} (${standing})`);
+      const event: FigureEvent = { type: 'record.figure', figure, values, said: say, granted };
+      return note(log.append({ event, promptState: NOBODY_ASKED, ...trace }));
+    },
+    figures: () => log.entries.flatMap(({ event }) => (event.type === 'record.figure' ? [event] : [])),
     retry: () => note(log.retry()),
     dispose: () => actor.stop(),
   };

@@ -1,0 +1,41 @@
+import type { JobContext } from '../job-context.ts';
+import type { WorkedFigure } from './dialogue.ts';
+import { inputOf } from './inputs.ts';
+import { type FigureValues, isPossible } from './values.ts';
+
+/**
+ * What a figure need not ask for, because it was told before. What the job itself found wins over what was said for
+ * another figure, and that over what is kept of the machine.
+ * @param figure the figure that is asked; its own earlier values are asked anew, so that a slip can be put right
+ */
+export function knownValues(
+  figure: WorkedFigure['figure'],
+  context: JobContext,
+  worked: readonly Pick<WorkedFigure, 'figure' | 'values'>[],
+  ofMachine: FigureValues,
+): FigureValues {
+  const fromFigures = worked
+    .filter((earlier) => earlier.figure !== figure)
+    .flatMap(
+      ({ values }) => Object.entries(values) as [keyof FigureValues, FigureValues[keyof FigureValues]][],
+    )
+    .filter(([id]) => inputOf(id).stays);
+  const all = { ...ofMachine, ...Object.fromEntries(fromFigures), ...ofJob(context) };
+  // A file or an older app may bring what can no longer be true.
+  return Object.fromEntries(
+    Object.entries(all).filter(
+      ([id, value]) => value !== undefined && isPossible(inputOf(id as keyof FigureValues).takes, value),
+    ),
+  );
+}
+
+function ofJob({ proof, repairs, next, looksLike }: JobContext): FigureValues {
+  const counted = proof?.before ?? repairs.findLast((repair) => repair.proof?.before)?.proof?.before;
+  const isDanger = looksLike === 'needlesStruck' || (next.kind === 'name' && next.family === 'needlesStruck');
+  return {
+    ...(counted ? { missCount: counted } : {}),
+    ...(proof ? { cleanTies: proof.clean } : {}),
+    // That the job does not look dangerous is no answer: it is asked.
+    ...(isDanger ? { dangerSign: 'yes' } : {}),
+  };
+}
