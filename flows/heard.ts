@@ -1,5 +1,6 @@
 import type { MeaningId } from '../grammar/lexicon.ts';
 import type { Slots } from '../grammar/understand.ts';
+import type { Counts } from './diagnosis/learning.ts';
 
 /** How a meaning reached the charts. A button and a phrase send the same event. */
 export type Channel =
@@ -34,8 +35,19 @@ export interface SystemVoidEvent {
   readonly type: SystemVoid;
 }
 
-export type JobEvent = HeardEvent | SystemVoidEvent;
+/** What this tablet has learnt from its own jobs, handed to a new job by somebody's choice, and logged with it. */
+export interface EstimatesEvent {
+  readonly type: 'estimates.taken';
+  readonly counts: Counts;
+}
+
+export type JobEvent = HeardEvent | SystemVoidEvent | EstimatesEvent;
 
 export function isSystemVoid(event: JobEvent): event is SystemVoidEvent {
   return (SYSTEM_VOIDS as readonly string[]).includes(event.type);
+}
+
+/** Whether an event is something somebody said or pressed. */
+export function isHeard(event: JobEvent): event is HeardEvent {
+  return 'channel' in event;
 }

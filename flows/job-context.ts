@@ -3,6 +3,7 @@ import type { Measurement, MissCount } from '../grammar/measurements.ts';
 import type { Side } from '../grammar/sides.ts';
 import type { Answer } from './diagnosis/answer.ts';
 import type { Hypothesis } from './diagnosis/beliefs.ts';
+import type { Counts } from './diagnosis/learning.ts';
 import type { HandOverReason, NextStep } from './diagnosis/next-step.ts';
 import type { FamilyId } from './families/family.ts';
 import type { SystemVoid } from './heard.ts';
@@ -47,6 +48,8 @@ export interface Repair extends Hypothesis {
 export interface JobContext {
   readonly answers: readonly Answer[];
   readonly side?: Side;
+  /** Of this tablet's own jobs; missing where the seed estimates serve. */
+  readonly learnt?: Counts;
   readonly next: NextStep;
   readonly need: Need;
   /** Spoken before the next question; replaced by every event that is taken. */

@@ -8,13 +8,15 @@ import {
   repairQuestion,
 } from './diagnosis/answer.ts';
 import { beliefsAfter, type Hypothesis } from './diagnosis/beliefs.ts';
+import { type Estimates, SEED_ESTIMATES } from './diagnosis/estimates.ts';
+import { estimatesFrom } from './diagnosis/learning.ts';
 import { findingOf, isPlausible } from './diagnosis/measured.ts';
 import { type HandOverReason, type NextStep, nextStep } from './diagnosis/next-step.ts';
 import { sameVisit } from './diagnosis/same-visit.ts';
 import { familyById } from './families/all.ts';
 import type { Check, FamilyId, Remedy } from './families/family.ts';
 import { cleanTiesNeeded } from './figures/clean-ties.ts';
-import { type HeardEvent, isSystemVoid, type JobEvent } from './heard.ts';
+import { type HeardEvent, isHeard, isSystemVoid, type JobEvent } from './heard.ts';
 import type { JobContext, Need, Notice, Proof, Repair } from './job-context.ts';
 import type { Ask } from './prompt.ts';
 
@@ -145,7 +147,10 @@ export const jobSetup = setup({
     lockoutEnds: assign({ lockoutLive: false }),
 
     // Answers.
-    decide: assign(({ context }) => ({ next: nextStep(context.answers, context.lockoutLive) })),
+    takeEstimates: assign(({ event }) => (event.type === 'estimates.taken' ? { learnt: event.counts } : {})),
+    decide: assign(({ context }) => ({
+      next: nextStep(context.answers, context.lockoutLive, estimatesOf(context)),
+    })),
     recordSymptom: assign(({ context, event }) => {
       const { type: said, slots } = heard(event);
       const symptom: Answer = { question: 'symptom', said };
@@ -242,7 +247,7 @@ export function checkOf({ family, check }: CheckRef): Check {
 export function rideAlong(context: JobContext): Hypothesis | undefined {
   const { answers, next, repairs } = context;
   if (next.kind !== 'name') return undefined;
-  return sameVisit(answers, next).find(
+  return sameVisit(answers, next, estimatesOf(context)).find(
     ({ family, cause }) => !repairs.some((repair) => repair.family === family && repair.cause === cause),
   );
 }
@@ -253,7 +258,8 @@ export function remedyOf({ next }: JobContext): Remedy | undefined {
 }
 
 function heard(event: JobEvent): HeardEvent {
-  if (isSystemVoid(event)) throw new Error(`${event.type} is nothing anybody said.`);
+  if (!isHeard(event))
+    throw new Error(`${event.type} is nothing anybody said.`);
   return event;
 }
 
@@ -281,8 +287,15 @@ function weighed({ repairs, proof }: JobContext, outcome: 'proved' | 'stillMisse
   );
 }
 
-function beliefIn({ answers }: JobContext, { family, cause }: Hypothesis): number {
-  const belief = beliefsAfter(answers).find((entry) => entry.family === family && entry.cause === cause);
+/** The seed estimates, or those moved by what this tablet has learnt. */
+export function estimatesOf({ learnt }: JobContext): Estimates {
+  return learnt ? estimatesFrom(learnt) : SEED_ESTIMATES;
+}
+
+function beliefIn(context: JobContext, { family, cause }: Hypothesis): number {
+  const belief = beliefsAfter(context.answers, estimatesOf(context)).find(
+    (entry) => entry.family === family && entry.cause === cause,
+  );
   return belief?.probability ?? 0;
 }
 

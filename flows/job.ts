@@ -46,6 +46,7 @@ export const jobMachine = jobSetup.createMachine({
           on: {
             'symptom.*': { target: 'deciding', actions: ['echo', 'recordSymptom'] },
             notSure: { target: 'deciding', actions: ['echo', 'recordSymptom'] },
+            'estimates.taken': { actions: 'takeEstimates' },
           },
         },
 

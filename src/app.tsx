@@ -6,11 +6,13 @@ import './app.css';
 import type { Installed } from './offline/installed.ts';
 import type { VoiceAtHand } from './offline/voice-at-hand.ts';
 import type { JobLog } from './records/job-log.ts';
+import type { Learnt } from './records/learnt.ts';
 import { type JobAbout, type Records, unkeptJobLog } from './records/records.ts';
 import type { Kept } from './records/trouble.ts';
 import type { HearingChecker } from './screens/hearing-check.ts';
 import { HelpScreen } from './screens/help-screen.tsx';
 import { JobScreen } from './screens/job-screen.tsx';
+import { LearntScreen } from './screens/learnt-screen.tsx';
 import { MachinesScreen } from './screens/machines-screen.tsx';
 import { NewJobScreen } from './screens/new-job-screen.tsx';
 import { Page } from './screens/page.tsx';
@@ -37,6 +39,7 @@ export interface Services {
   readonly voiceAtHand: ReadonlySignal<VoiceAtHand>;
   /** Names of the voices the tablet itself has. */
   readonly ownVoices: readonly string[];
+  readonly learnt: Signal<Learnt>;
   makeChecker(): HearingChecker;
   converse(job: JobToTalkAbout): Promise<Conversation>;
 }
@@ -107,6 +110,8 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
       return <MachinesScreen records={services.records} />;
     case 'settings':
       return <SettingsScreen preferences={preferences} ownVoices={services.ownVoices} />;
+    case 'learnt':
+      return <LearntScreen learnt={services.learnt} />;
     case 'help':
       return <HelpScreen />;
     case 'welcome':

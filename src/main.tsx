@@ -5,13 +5,14 @@ import { safetyOf } from '../flows/prompt.ts';
 import { App, type Services } from './app.tsx';
 import { type Installed, install } from './offline/installed.ts';
 import { bringVoice } from './offline/voice-at-hand.ts';
+import { keepLearnt, learntFrom, lessonOf } from './records/learnt.ts';
 import { openRecords } from './records/records.ts';
 import { hearingChecker } from './screens/hearing-check.ts';
 import { keepPreferences, wearPreferences } from './screens/preferences.ts';
 import { watchRoute } from './screens/route.ts';
 import { dressMouth, ownVoiceNames } from './screens/voice-choice.ts';
 import { converse } from './session/conversation.ts';
-import { runJob } from './session/job-session.ts';
+import { type JobSession, runJob } from './session/job-session.ts';
 
 const place = document.getElementById('app');
 if (!place) throw new Error('The page has no place for the app.');
@@ -21,16 +22,33 @@ wearPreferences(preferences, document.documentElement, matchMedia('(prefers-colo
 
 const dress = (speaker: Speaker) => dressMouth(speaker, preferences.value);
 
+const learnt = keepLearnt(localStorage);
+
+/** A job teaches once, when it is closed while it runs here. */
+function learnAtClose({ snapshot }: JobSession): void {
+  let wasOpen = !snapshot.value.matches({ inquiry: 'closed' });
+  snapshot.subscribe((now) => {
+    if (!wasOpen || !now.matches({ inquiry: 'closed' })) return;
+    wasOpen = false;
+    const lesson = lessonOf(now.context);
+    if (lesson) learnt.value = learntFrom(learnt.value, lesson);
+  });
+}
+
 const services: Services = {
   records: await openRecords(),
   installed: import.meta.env.PROD ? install() : signal<Installed>({ kind: 'ready' }),
   voiceAtHand: bringVoice(document.baseURI),
   ownVoices: ownVoiceNames(),
+  learnt,
   makeChecker: () => hearingChecker(dress),
   async converse({ log, from }) {
     const session = runJob(log, from);
     // A job that goes on after a break knows nothing of what people did at the machine meanwhile.
     if (from && safetyOf(from) !== 'keepOut') await session.voidLockout('void.restarted');
+    const { counts, isUsed } = learnt.value;
+    if (!from && isUsed) await session.takeEstimates(counts);
+    learnAtClose(session);
     const conversation = converse(session, dress);
     // The tap that opened the job is also the tap that lets the page speak and hear.
     void conversation.startVoice();

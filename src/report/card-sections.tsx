@@ -1,5 +1,14 @@
 import type { ComponentChildren, JSX } from 'preact';
-import type { JobCard, LockoutLine, PartLine, ProofLine, RepairLine, Suspect, WhichSide } from './card.ts';
+import type {
+  FigureLine,
+  JobCard,
+  LockoutLine,
+  PartLine,
+  ProofLine,
+  RepairLine,
+  Suspect,
+  WhichSide,
+} from './card.ts';
 import { partName } from './findings.ts';
 import { MissRateChart, missRateSentence } from './miss-rate-chart.tsx';
 import { measurementText, momentText, percentText, sentence, timeText } from './words.ts';
@@ -232,6 +241,20 @@ function LockoutText({ line }: { readonly line: LockoutLine }): JSX.Element {
     case 'notTaken':
       return <span>Not taken, said too unclearly: {line.text}</span>;
   }
+}
+
+/** Figures that were asked for, with the small print that belongs to each. */
+export function Figures({ figures }: { readonly figures: readonly FigureLine[] }): JSX.Element {
+  return (
+    <ul>
+      {figures.map(({ atMs, text, granted }) => (
+        <li key={`${atMs}${text}`}>
+          {timeText(atMs)} {text}
+          {granted.length > 0 ? <span class="because"> Taken for granted: {granted.join(' ')}</span> : null}
+        </li>
+      ))}
+    </ul>
+  );
 }
 
 export function Lines({ lines }: { readonly lines: readonly string[] }): JSX.Element {

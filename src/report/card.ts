@@ -29,6 +29,8 @@ export interface JobCard {
   readonly suspects: readonly Suspect[];
   /** How the likeliest explanations rose and fell with every answer. */
   readonly beliefs: BeliefPath;
+  /** Figures asked for during the job. */
+  readonly figures: readonly FigureLine[];
   readonly notes: readonly Note[];
   readonly unresolved: readonly string[];
   readonly machineAsLeft: string;
@@ -130,6 +132,13 @@ export interface BeliefPath {
   readonly answers: readonly string[];
   /** One more probability than there are answers. */
   readonly causes: readonly { readonly cause: string; readonly probabilities: readonly number[] }[];
+}
+
+/** A figure as it was said, and what it takes for granted. */
+export interface FigureLine {
+  readonly atMs: number;
+  readonly text: string;
+  readonly granted: readonly string[];
 }
 
 export interface Note {

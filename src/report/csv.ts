@@ -43,6 +43,16 @@ export function jobCsv(card: JobCard): string {
       '',
       lockoutDetail(line),
     ]),
+    ...card.figures.map(({ atMs, text, granted }) => [
+      isoTime(atMs),
+      'figure',
+      text,
+      '',
+      '',
+      '',
+      '',
+      granted.join(' '),
+    ]),
     ...card.notes.map(({ atMs, text }) => [isoTime(atMs), 'note', text]),
     ...card.unresolved.map((text) => ['', 'left open', text]),
   ];

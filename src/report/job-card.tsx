@@ -1,7 +1,17 @@
 import type { JSX } from 'preact';
 import { BeliefChart } from './belief-chart.tsx';
 import type { JobCard } from './card.ts';
-import { Findings, Heading, Lines, LockoutLog, Parts, Repair, Section, Suspects } from './card-sections.tsx';
+import {
+  Figures,
+  Findings,
+  Heading,
+  Lines,
+  LockoutLog,
+  Parts,
+  Repair,
+  Section,
+  Suspects,
+} from './card-sections.tsx';
 import { momentText } from './words.ts';
 import './job-card.css';
 
@@ -41,6 +51,11 @@ export function JobCardSheet({ card }: { readonly card: JobCard }): JSX.Element 
       {card.unresolved.length > 0 ? (
         <Section title="Left open">
           <Lines lines={card.unresolved} />
+        </Section>
+      ) : null}
+      {card.figures.length > 0 ? (
+        <Section title="Figures asked for">
+          <Figures figures={card.figures} />
         </Section>
       ) : null}
       {card.notes.length > 0 ? (

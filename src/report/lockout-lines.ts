@@ -1,4 +1,4 @@
-import { isSystemVoid, type JobEvent } from '../../flows/heard.ts';
+import { isHeard, isSystemVoid, type JobEvent } from '../../flows/heard.ts';
 import {
   HAND_TURN_STEPS,
   LOCKOUT_STEPS,
@@ -34,7 +34,7 @@ function linesOf({ entry: { atMs }, event, before, after }: RetracedStep): reado
     return [{ kind: 'voided', atMs, text: reasonOf(event) }];
   }
   const lines: LockoutLine[] = [];
-  if (!isSystemVoid(event) && riskOf(event.type) === 'confirm') {
+  if (isHeard(event) && riskOf(event.type) === 'confirm') {
     const text = reasonOf(event);
     const answersTo = STEPS.find(({ confirmedBy }) => confirmedBy === event.type)?.answersTo ?? [];
     const by = event.channel.by === 'voice' ? 'voice' : 'button';
@@ -47,5 +47,6 @@ function linesOf({ entry: { atMs }, event, before, after }: RetracedStep): reado
 }
 
 function reasonOf(event: JobEvent): string {
-  return isSystemVoid(event) ? SYSTEM_VOID_LINES[event.type] : ruleOf(event.type).readBack;
+  if (isSystemVoid(event)) return SYSTEM_VOID_LINES[event.type];
+  return isHeard(event) ? ruleOf(event.type).readBack : '';
 }

@@ -1,5 +1,6 @@
 import { familyById } from '../../flows/families/all.ts';
 import type { JobContext, Proof, Repair } from '../../flows/job-context.ts';
+import { estimatesOf } from '../../flows/job-setup.ts';
 import { type JobSnapshot, safetyOf } from '../../flows/prompt.ts';
 import { sayHandOver } from '../../flows/sayings.ts';
 import { aboutOf, statusOf, symptomOf } from '../records/job-header.ts';
@@ -8,6 +9,7 @@ import type { MachineProfile } from '../records/machine.ts';
 import { type RetracedStep, replay, retrace } from '../records/replay.ts';
 import { AS_LEFT, CAUTIONS, NOT_TO_DO } from './advice.ts';
 import type { JobCard, PartLine, RepairLine, WhichSide } from './card.ts';
+import { figureLines } from './figure-lines.ts';
 import { askedText, datedAnswers, findingOf, findingText, tellsNothing } from './findings.ts';
 import { lockoutLines } from './lockout-lines.ts';
 import { proofLine } from './proof-line.ts';
@@ -47,8 +49,9 @@ export function makeCard({ entries, machine }: CardSource): JobCard {
     repairs: repairLines(steps, context.repairs),
     parts: partLines(snapshot),
     lockout: lockoutLines(steps),
-    ...weighed(context.answers),
-    beliefs: beliefPath(context.answers),
+    ...weighed(context.answers, estimatesOf(context)),
+    beliefs: beliefPath(context.answers, estimatesOf(context)),
+    figures: figureLines(entries),
     notes: entries.flatMap(({ atMs, event }) =>
       event.type === 'record.note' ? [{ atMs, text: event.text }] : [],
     ),

@@ -7,6 +7,7 @@ import {
   likelihood,
   PRIOR_BELIEFS,
 } from '../../flows/diagnosis/beliefs.ts';
+import type { Estimates } from '../../flows/diagnosis/estimates.ts';
 import { familyById } from '../../flows/families/all.ts';
 import { SOMETHING_ELSE } from '../../flows/families/family.ts';
 import type { BeliefPath, Suspect } from './card.ts';
@@ -22,11 +23,14 @@ const MOST_SUSPECTS = 6;
 const MOST_LINES = 3;
 
 /** What the answers leave of every explanation. */
-export function weighed(answers: readonly Answer[]): {
+export function weighed(
+  answers: readonly Answer[],
+  estimates: Estimates,
+): {
   readonly suspects: readonly Suspect[];
   readonly excluded: readonly Suspect[];
 } {
-  const beliefs = beliefsAfter(answers);
+  const beliefs = beliefsAfter(answers, estimates);
   const likeliestFirst = [...beliefs].sort((a, b) => b.probability - a.probability);
   const leader = leadingFamily(beliefs);
   return {
@@ -45,8 +49,10 @@ export function weighed(answers: readonly Answer[]): {
 }
 
 /** How the explanations that end likeliest got there. */
-export function beliefPath(answers: readonly Answer[]): BeliefPath {
-  const stages = [PRIOR_BELIEFS, ...answers.map((_, index) => beliefsAfter(answers.slice(0, index + 1)))];
+export function beliefPath(answers: readonly Answer[], estimates: Estimates): BeliefPath {
+  const stages = Array.from({ length: answers.length + 1 }, (_, told) =>
+    beliefsAfter(answers.slice(0, told), estimates),
+  );
   const likeliest = [...(stages.at(-1)?.entries() ?? [])]
     .sort(([, a], [, b]) => b.probability - a.probability)
     .slice(0, MOST_LINES);

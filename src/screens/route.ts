@@ -9,6 +9,7 @@ export type Route =
   | { readonly page: 'record'; readonly jobId: string }
   | { readonly page: 'machines' }
   | { readonly page: 'settings' }
+  | { readonly page: 'learnt' }
   | { readonly page: 'help' }
   | { readonly page: 'welcome' };
 
@@ -26,6 +27,7 @@ export function routeOf(hash: string): Route {
     case 'records':
     case 'machines':
     case 'settings':
+    case 'learnt':
     case 'help':
     case 'welcome':
       return id === undefined ? { page } : START;

@@ -96,6 +96,9 @@ export function SettingsScreen({ preferences, ownVoices }: SettingsScreenProps):
           <p>{STORAGE_WORDS[storage.value]}</p>
         </section>
         <nav class="choice-row" aria-label="More settings">
+          <a class="link-button" href={hashOf({ page: 'learnt' })}>
+            Learnt here
+          </a>
           <a class="link-button" href={hashOf({ page: 'machines' })}>
             Balers
           </a>

@@ -1,6 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { createActor, getNextSnapshot } from 'xstate';
 import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
+import type { Counts } from '../../flows/diagnosis/learning.ts';
 import type { HeardEvent, JobEvent, SystemVoid } from '../../flows/heard.ts';
 import { jobMachine } from '../../flows/job.ts';
 import { type JobSnapshot, type Prompt, promptOf } from '../../flows/prompt.ts';
@@ -28,6 +29,8 @@ export interface JobSession {
    * the promise tells when the line is kept, and nothing is called recorded before.
    */
   send(event: HeardEvent, trace?: VoiceTrace): Promise<Appended>;
+  /** Has a new job work with what this tablet has learnt; it goes into the log, so that the job replays as it ran. */
+  takeEstimates(counts: Counts): Promise<Appended>;
   /** Takes the lockout away, for a reason the tablet noticed by itself. */
   voidLockout(reason: SystemVoid): Promise<Appended>;
   /** Puts a worked-out figure into the log; the charts never see it. */
@@ -75,6 +78,7 @@ export function runJob(log: JobLog, from?: JobSnapshot): JobSession {
     takes: (event) => actor.getSnapshot().can(event),
     preview: (event) => promptOf(getNextSnapshot(jobMachine, snapshot.value, event)),
     send: apply,
+    takeEstimates: (counts) => apply({ type: 'estimates.taken', counts }),
     voidLockout: (type) => apply({ type }),
     noteFigure: ({ figure, values, say, assumptions }, trace = {}) => {
       const granted = assumptions.map(({ says, standing }) => `${says} (${standing})`);

@@ -3,6 +3,7 @@ import { render } from 'preact';
 import { App } from '../../../src/app.tsx';
 import type { Installed } from '../../../src/offline/installed.ts';
 import type { VoiceAtHand } from '../../../src/offline/voice-at-hand.ts';
+import { forgotten } from '../../../src/records/learnt.ts';
 import { openRecords } from '../../../src/records/records.ts';
 import type { HearingCheck, HearingChecker } from '../../../src/screens/hearing-check.ts';
 import { keepPreferences, wearPreferences } from '../../../src/screens/preferences.ts';
@@ -38,6 +39,7 @@ const services = {
   installed: signal<Installed>({ kind: 'ready' }),
   voiceAtHand: signal<VoiceAtHand>({ kind: 'here' }),
   ownVoices: [],
+  learnt: signal(forgotten()),
   makeChecker: () => actedChecker,
   converse: async (job: Parameters<typeof actConversation>[0]) => {
     latest = actConversation(job);

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { SEED_ESTIMATES } from '../../../flows/diagnosis/estimates.ts';
 import { LOCKOUT_STEPS, READY_STEPS, RELEASE_STEPS, SAFE_STOP_STEPS } from '../../../flows/lockout/steps.ts';
 import { SYSTEM_VOID_LINES } from '../../../flows/sayings.ts';
 import { ruleOf } from '../../../grammar/lexicon.ts';
@@ -203,7 +204,7 @@ describe('any card', () => {
   it('has suspects that are likelier than what it calls excluded, and never more than certain', () => {
     fc.assert(
       fc.property(anyJob, (answers) => {
-        const { suspects, excluded } = weighed(answers);
+        const { suspects, excluded } = weighed(answers, SEED_ESTIMATES);
         const chances = suspects.map(({ probability }) => probability);
         expect(chances).toEqual([...chances].sort((a, b) => b - a));
         expect(chances.reduce((sum, chance) => sum + chance, 0)).toBeLessThanOrEqual(1 + 1e-9);
