@@ -84,8 +84,8 @@ export function readMeasurement(words: string, dimension: Dimension): Reading<Me
   const amountWords = words
     .slice(0, words.length - unitWord.length)
     .trim()
-    .replace(/ of an$/, '')
-    .replace(/ an$/, '');
+    .replace(/ of an?$/, '')
+    .replace(/ an?$/, '');
   const amount = readAmount(amountWords);
   if (amount === undefined) return refuse('That number was not clear.');
   return { ok: true, value: { amount, unit } };
@@ -114,7 +114,8 @@ export const LARGEST_HEARD = 99_999;
 /** A whole number from 0 to {@link LARGEST_HEARD} in words, or undefined where the words are not one number. */
 export function readWholeNumber(words: string): number | undefined {
   const number = soleNumber(words);
-  if (number === undefined || !Number.isInteger(number) || number < 0 || number > LARGEST_HEARD) return undefined;
+  if (number === undefined || !Number.isInteger(number) || number < 0 || number > LARGEST_HEARD)
+    return undefined;
   return sameWords(words, wholeNumberInWords(number)) ? number : undefined;
 }
 

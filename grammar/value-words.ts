@@ -57,6 +57,8 @@ export const BETWEEN_PARTS = [
   'and a quarter',
   'and three quarters',
   'of an inch',
+  'of a turn',
+  'a turn',
   'an inch',
 ] as const;
 export const BETWEEN_COUNTS = 'out of';
