@@ -1,6 +1,7 @@
 import type { MeaningId } from '../grammar/lexicon.ts';
 import type { Slots } from '../grammar/understand.ts';
 import type { Counts } from './diagnosis/learning.ts';
+import type { MachineBand } from './machine-values.ts';
 
 /** How a meaning reached the charts. A button and a phrase send the same event. */
 export type Channel =
@@ -41,7 +42,13 @@ export interface EstimatesEvent {
   readonly counts: Counts;
 }
 
-export type JobEvent = HeardEvent | SystemVoidEvent | EstimatesEvent;
+/** What is known of the machine the job is about, handed to the job as it begins, and logged with it. */
+export interface MachineEvent {
+  readonly type: 'machine.known';
+  readonly bands: readonly MachineBand[];
+}
+
+export type JobEvent = HeardEvent | SystemVoidEvent | EstimatesEvent | MachineEvent;
 
 export function isSystemVoid(event: JobEvent): event is SystemVoidEvent {
   return (SYSTEM_VOIDS as readonly string[]).includes(event.type);

@@ -7,6 +7,7 @@ import type { Counts } from './diagnosis/learning.ts';
 import type { HandOverReason, NextStep } from './diagnosis/next-step.ts';
 import type { FamilyId } from './families/family.ts';
 import type { SystemVoid } from './heard.ts';
+import type { MachineBand } from './machine-values.ts';
 
 /** What the inquiry needs of the machine before it can go on; the safety region works towards it. */
 export type Need = 'nothing' | 'look' | 'hands' | 'handTurn' | 'power';
@@ -50,6 +51,8 @@ export interface JobContext {
   readonly side?: Side;
   /** Of this tablet's own jobs; missing where the seed estimates serve. */
   readonly learnt?: Counts;
+  /** The machine's own limits, as they were when the job began. */
+  readonly ownBands: readonly MachineBand[];
   readonly next: NextStep;
   readonly need: Need;
   /** Spoken before the next question; replaced by every event that is taken. */
@@ -72,6 +75,7 @@ export interface JobContext {
 
 export const NEW_JOB: JobContext = {
   answers: [],
+  ownBands: [],
   next: { kind: 'open' },
   need: 'nothing',
   notices: [],

@@ -18,6 +18,7 @@ import type { Check, FamilyId, Remedy } from './families/family.ts';
 import { cleanTiesNeeded } from './figures/clean-ties.ts';
 import { type HeardEvent, isHeard, isSystemVoid, type JobEvent } from './heard.ts';
 import type { JobContext, Need, Notice, Proof, Repair } from './job-context.ts';
+import { judgedBy, machineBandFor } from './machine-values.ts';
 import type { Ask } from './prompt.ts';
 
 /** Below either of these a voice cannot clear a lockout step; a button still can. Expert estimates. */
@@ -148,6 +149,7 @@ export const jobSetup = setup({
 
     // Answers.
     takeEstimates: assign(({ event }) => (event.type === 'estimates.taken' ? { learnt: event.counts } : {})),
+    takeMachine: assign(({ event }) => (event.type === 'machine.known' ? { ownBands: event.bands } : {})),
     decide: assign(({ context }) => ({
       next: nextStep(context.answers, context.lockoutLive, estimatesOf(context)),
     })),
@@ -167,7 +169,7 @@ export const jobSetup = setup({
       const { measure } = checkOf(check);
       if (!measure || context.pending?.kind !== 'measurement') return {};
       const { measurement } = context.pending;
-      const said = findingOf(measurement, measure);
+      const said = findingOf(measurement, judgedBy(measure, machineBandFor(check, context.ownBands)));
       const answer: Answer = { question: checkQuestion(check.family, check.check), said, measurement };
       return {
         answers: [...context.answers, answer],
@@ -258,8 +260,7 @@ export function remedyOf({ next }: JobContext): Remedy | undefined {
 }
 
 function heard(event: JobEvent): HeardEvent {
-  if (!isHeard(event))
-    throw new Error(`${event.type} is nothing anybody said.`);
+  if (!isHeard(event)) throw new Error(`${event.type} is nothing anybody said.`);
   return event;
 }
 

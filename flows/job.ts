@@ -47,6 +47,7 @@ export const jobMachine = jobSetup.createMachine({
             'symptom.*': { target: 'deciding', actions: ['echo', 'recordSymptom'] },
             notSure: { target: 'deciding', actions: ['echo', 'recordSymptom'] },
             'estimates.taken': { actions: 'takeEstimates' },
+            'machine.known': { actions: 'takeMachine' },
           },
         },
 

@@ -28,6 +28,9 @@ export const LINES = {
   nothingToGoBackTo: 'There is nothing to go back to here.',
   repairFailed: 'That was not it, or not all of it. We go on looking.',
   checkManual: 'Check the manual of your machine.',
+  ownBand: 'What you entered for this baler goes first:',
+  ownLimit: 'The limit you entered for this baler goes first:',
+  upTo: 'up to',
 
   prepareWhy: 'This has to be done while nothing can move.',
 

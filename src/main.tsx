@@ -6,6 +6,7 @@ import { App, type Services } from './app.tsx';
 import { type Installed, install } from './offline/installed.ts';
 import { bringVoice } from './offline/voice-at-hand.ts';
 import { keepLearnt, learntFrom, lessonOf } from './records/learnt.ts';
+import { figuresOf, machineOf } from './records/machine-at-hand.ts';
 import { openRecords } from './records/records.ts';
 import { hearingChecker } from './screens/hearing-check.ts';
 import { keepPreferences, wearPreferences } from './screens/preferences.ts';
@@ -35,8 +36,10 @@ function learnAtClose({ snapshot }: JobSession): void {
   });
 }
 
+const records = await openRecords();
+
 const services: Services = {
-  records: await openRecords(),
+  records,
   installed: import.meta.env.PROD ? install() : signal<Installed>({ kind: 'ready' }),
   voiceAtHand: bringVoice(document.baseURI),
   ownVoices: ownVoiceNames(),
@@ -48,8 +51,10 @@ const services: Services = {
     if (from && safetyOf(from) !== 'keepOut') await session.voidLockout('void.restarted');
     const { counts, isUsed } = learnt.value;
     if (!from && isUsed) await session.takeEstimates(counts);
+    const machine = await machineOf(records, log.entries);
+    if (!from && machine?.bands && machine.bands.length > 0) await session.knowMachine(machine.bands);
     learnAtClose(session);
-    const conversation = converse(session, dress);
+    const conversation = converse(session, dress, figuresOf(machine));
     // The tap that opened the job is also the tap that lets the page speak and hear.
     void conversation.startVoice();
     return conversation;

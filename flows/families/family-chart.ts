@@ -3,6 +3,8 @@ import { sayWhyThatOne } from '../diagnosis/why-that-one.ts';
 import { atSafeStop, behindLockout, duringHandTurn } from '../gates.ts';
 import { jobSetup, stepName } from '../job-setup.ts';
 import { LINES } from '../lines.ts';
+import { machineBandFor } from '../machine-values.ts';
+import { sayOwnBand } from '../own-band-said.ts';
 import { sayPending } from '../sayings.ts';
 import type { Check, Family } from './family.ts';
 
@@ -66,9 +68,10 @@ function asking(family: Family, id: string, check: Check, before: readonly strin
         meta: {
           say: () => [...before, check.ask],
           brief: () => [check.ask],
-          why: ({ next }) => [
+          why: ({ next, ownBands }) => [
             check.why,
             ...sayWhyThatOne(next),
+            ...sayOwnBand(machineBandFor(ref, ownBands)),
             ...(check.measure ? [check.measure.typically, LINES.checkManual] : []),
           ],
           look: check.look,

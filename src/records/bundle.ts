@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { type Counts, exportedCounts, readCounts } from '../../flows/diagnosis/learning.ts';
 import { INPUT_IDS } from '../../flows/figures-asked/inputs.ts';
 import { SYSTEM_VOIDS } from '../../flows/heard.ts';
+import { MACHINE_VALUE_IDS } from '../../flows/machine-values.ts';
 import { FIGURE_MEANINGS, MEANING_IDS } from '../../grammar/lexicon.ts';
 import { crc32, crc32Text } from './crc32.ts';
 import type { JobHeader } from './job-header.ts';
@@ -123,16 +124,23 @@ const ABOUT = { machineId: v.optional(ID), person: v.optional(v.string()) };
 
 const MISS_COUNT = v.strictObject({ misses: WHOLE, bales: WHOLE });
 
+const FIGURE_VALUES = v.record(v.picklist(INPUT_IDS), v.union([FINITE, MISS_COUNT, v.picklist(MEANING_IDS)]));
+
+const MACHINE_BANDS = v.array(
+  v.strictObject({ of: v.picklist(MACHINE_VALUE_IDS), limits: v.array(MEASUREMENT), source: v.string() }),
+);
+
 const FIGURE = v.strictObject({
   type: v.literal('record.figure'),
   figure: v.picklist(FIGURE_MEANINGS),
-  values: v.record(v.picklist(INPUT_IDS), v.union([FINITE, MISS_COUNT, v.picklist(MEANING_IDS)])),
+  values: FIGURE_VALUES,
   said: v.array(v.string()),
   granted: v.array(v.string()),
 });
 
 const EVENT = v.union([
   FIGURE,
+  v.strictObject({ type: v.literal('machine.known'), bands: MACHINE_BANDS }),
   HEARD,
   v.strictObject({ type: v.picklist(SYSTEM_VOIDS) }),
   v.strictObject({ type: v.literal('estimates.taken'), counts: v.custom<Counts>(areCounts) }),
@@ -186,6 +194,8 @@ const MACHINE = v.strictObject({
     manualValues: v.array(
       v.strictObject({ name: v.string(), amount: FINITE, unit: v.string(), source: v.string() }),
     ),
+    bands: v.optional(MACHINE_BANDS),
+    figures: v.optional(FIGURE_VALUES),
   }),
 });
 

@@ -1,3 +1,6 @@
+import type { FigureValues } from '../../flows/figures-asked/values.ts';
+import type { MachineBand } from '../../flows/machine-values.ts';
+
 /** A manual value somebody entered for their own machine; it wins over every typical band. */
 export interface ManualValue {
   /** What it is a value of, in their words. */
@@ -19,6 +22,10 @@ export interface MachineProfile {
   /** Reading of the bale counter, where there is one. Whole, 0 or more. */
   readonly baleCount?: number;
   readonly manualValues: readonly ManualValue[];
+  /** Limits of its own, which go before the typical ones in every check. Missing in older records. */
+  readonly bands?: readonly MachineBand[];
+  /** What figures need not ask for: its bales and its twine. Missing in older records. */
+  readonly figures?: FigureValues;
 }
 
 /**

@@ -115,6 +115,12 @@ export function Findings({ findings }: Pick<JobCard, 'findings'>): JSX.Element {
               {measured ? (
                 <span class="measured">
                   <b> {measurementText(measured.value)}.</b>{' '}
+                  {measured.own ? (
+                    <>
+                      Judged by your own {measured.own.limits.map(measurementText).join(' to ')}, from{' '}
+                      {measured.own.source}.{' '}
+                    </>
+                  ) : null}
                   <i>
                     {measured.typically} That is {measured.provenance}: check the operator’s manual of your
                     machine.

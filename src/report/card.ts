@@ -1,6 +1,7 @@
 import type { Provenance } from '../../flows/families/family.ts';
 import type { Repair } from '../../flows/job-context.ts';
 import type { PartId } from '../../flows/knotter.ts';
+import type { MachineBand } from '../../flows/machine-values.ts';
 import type { SafetyState } from '../../flows/prompt.ts';
 import type { Measurement } from '../../grammar/measurements.ts';
 import type { Side } from '../../grammar/sides.ts';
@@ -54,6 +55,8 @@ export interface MeasuredFinding {
   readonly typically: string;
   /** Where that band comes from. */
   readonly provenance: Provenance;
+  /** The machine's own limits, which were gone by, and where they came from. */
+  readonly own?: MachineBand;
 }
 
 export interface RepairLine {

@@ -1,6 +1,7 @@
 import type { JobHeader } from '../records/job-header.ts';
-import type { JobCard, LockoutLine } from './card.ts';
+import type { JobCard, LockoutLine, MeasuredFinding } from './card.ts';
 import { partName } from './findings.ts';
+import { measurementText } from './words.ts';
 
 type Cell = string | number | undefined;
 
@@ -21,7 +22,7 @@ export function jobCsv(card: JobCard): string {
       answer,
       measured?.value.amount,
       measured?.value.unit,
-      measured && `${measured.typically} ${measured.provenance}`,
+      measured && standingOf(measured),
     ]),
     ...card.repairs.map(({ cause, outcome, proof }) => [
       '',
@@ -89,6 +90,14 @@ function cellText(cell: Cell): string {
   // A spreadsheet would run free text that begins like a formula; an apostrophe makes it text again.
   const inert = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
   return /[",\r\n]/.test(inert) ? `"${inert.replaceAll('"', '""')}"` : inert;
+}
+
+/** What a measured value was judged by: the machine's own limits go first. */
+function standingOf({ own, typically, provenance }: MeasuredFinding): string {
+  const ownText = own
+    ? `own limits ${own.limits.map(measurementText).join(' to ')} from ${own.source}; `
+    : '';
+  return `${ownText}${typically} ${provenance}`;
 }
 
 function suspicion(kind: string, cause: string, probability: number): Cell[] {

@@ -1,8 +1,9 @@
 import type { Answer, QuestionId } from '../../flows/diagnosis/answer.ts';
 import { EVIDENCE, type EvidenceId, type EvidenceQuestion } from '../../flows/diagnosis/evidence.ts';
 import { familyById } from '../../flows/families/all.ts';
-import { type Check, FAMILY_IDS } from '../../flows/families/family.ts';
+import { type Check, FAMILY_IDS, type FamilyId } from '../../flows/families/family.ts';
 import { PARTS, type PartId } from '../../flows/knotter.ts';
+import { type MachineBand, machineBandFor } from '../../flows/machine-values.ts';
 import { ruleOf } from '../../grammar/lexicon.ts';
 import type { RetracedStep } from '../records/replay.ts';
 import type { Finding } from './card.ts';
@@ -30,7 +31,10 @@ export function tellsNothing({ said }: Answer): boolean {
 }
 
 /** What was found, by evidence or by a check; undefined for the opening words, a repair, or an answer that tells nothing. */
-export function findingOf({ answer, atMs }: DatedAnswer): Finding | undefined {
+export function findingOf(
+  { answer, atMs }: DatedAnswer,
+  ownBands: readonly MachineBand[] = [],
+): Finding | undefined {
   const asked = askedBy(answer.question);
   if (!asked || tellsNothing(answer)) return undefined;
   const finding = {
@@ -41,6 +45,7 @@ export function findingOf({ answer, atMs }: DatedAnswer): Finding | undefined {
   };
   if (asked.kind === 'evidence') return { kind: 'evidence', ...finding, pointsAtFault: false };
   const { answers, measure } = asked.question;
+  const own = machineBandFor(asked, ownBands);
   return {
     kind: 'check',
     ...finding,
@@ -51,6 +56,7 @@ export function findingOf({ answer, atMs }: DatedAnswer): Finding | undefined {
             value: answer.measurement,
             typically: measure.typically,
             provenance: measure.provenance,
+            ...(own ? { own } : {}),
           },
         }
       : {}),
@@ -76,14 +82,19 @@ export function askedText(question: QuestionId): string | undefined {
 
 type Asked =
   | { readonly kind: 'evidence'; readonly question: EvidenceQuestion }
-  | { readonly kind: 'check'; readonly question: Check };
+  | {
+      readonly kind: 'check';
+      readonly question: Check;
+      readonly family: FamilyId;
+      readonly check: string;
+    };
 
 function askedBy(id: QuestionId): Asked | undefined {
   const [kind, first = '', second = ''] = id.split('.');
   if (kind === 'evidence') return { kind, question: EVIDENCE[first as EvidenceId] };
   const family = FAMILY_IDS.find((each) => each === first);
   const question = kind === 'check' && family ? familyById(family).checks[second] : undefined;
-  return question && { kind: 'check', question };
+  return question && family && { kind: 'check', question, family, check: second };
 }
 
 /** A part with its first letter large. */

@@ -45,7 +45,7 @@ export function makeCard({ entries, machine }: CardSource): JobCard {
     ...(machine ? { machine } : {}),
     ...sideOf(context),
     ...(symptom ? { symptom } : {}),
-    findings: datedAnswers(steps).flatMap((dated) => findingOf(dated) ?? []),
+    findings: datedAnswers(steps).flatMap((dated) => findingOf(dated, context.ownBands) ?? []),
     repairs: repairLines(steps, context.repairs),
     parts: partLines(snapshot),
     lockout: lockoutLines(steps),

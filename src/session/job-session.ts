@@ -1,9 +1,10 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { createActor, getNextSnapshot } from 'xstate';
-import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { Counts } from '../../flows/diagnosis/learning.ts';
+import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { HeardEvent, JobEvent, SystemVoid } from '../../flows/heard.ts';
 import { jobMachine } from '../../flows/job.ts';
+import type { MachineBand } from '../../flows/machine-values.ts';
 import { type JobSnapshot, type Prompt, promptOf } from '../../flows/prompt.ts';
 import type { Appended, JobLog } from '../records/job-log.ts';
 import { type EntryDraft, type FigureEvent, NOBODY_ASKED } from '../records/log-entry.ts';
@@ -33,6 +34,8 @@ export interface JobSession {
   takeEstimates(counts: Counts): Promise<Appended>;
   /** Takes the lockout away, for a reason the tablet noticed by itself. */
   voidLockout(reason: SystemVoid): Promise<Appended>;
+  /** Tells the job what is known of its machine; only a job that has just begun takes it. */
+  knowMachine(bands: readonly MachineBand[]): Promise<Appended>;
   /** Puts a worked-out figure into the log; the charts never see it. */
   noteFigure(worked: WorkedFigure, trace?: VoiceTrace): Promise<Appended>;
   /** The figures worked out in this job, the latest last. */
@@ -80,6 +83,7 @@ export function runJob(log: JobLog, from?: JobSnapshot): JobSession {
     send: apply,
     takeEstimates: (counts) => apply({ type: 'estimates.taken', counts }),
     voidLockout: (type) => apply({ type }),
+    knowMachine: (bands) => apply({ type: 'machine.known', bands }),
     noteFigure: ({ figure, values, say, assumptions }, trace = {}) => {
       const granted = assumptions.map(({ says, standing }) => `${says} (${standing})`);
       const event: FigureEvent = { type: 'record.figure', figure, values, said: say, granted };
