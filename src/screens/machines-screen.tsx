@@ -4,6 +4,7 @@ import { useEffect } from 'preact/hooks';
 import type { MachineProfile, MachineRevision } from '../records/machine.ts';
 import type { Records } from '../records/records.ts';
 import type { Kept } from '../records/trouble.ts';
+import { MachineNumbers } from './machine-numbers.tsx';
 import { Page } from './page.tsx';
 
 const BLANK: MachineProfile = {
@@ -35,6 +36,8 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
   const machines = useSignal<readonly MachineRevision[]>([]);
   const editing = useSignal<Editing | undefined>(undefined);
   const problem = useSignal(records.ok ? '' : records.trouble.sentence);
+  /** Why the numbers cannot be kept as they are typed. */
+  const numbersTrouble = useSignal('');
 
   const load = async () => {
     if (!records.ok) return;
@@ -50,6 +53,10 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
     if (!records.ok) return;
     if (profile.name.trim() === '') {
       problem.value = 'Give the baler a name first, any name you call it by.';
+      return;
+    }
+    if (numbersTrouble.value !== '') {
+      problem.value = numbersTrouble.value;
       return;
     }
     const saved = await records.value.saveMachine(profile, machineId);
@@ -71,10 +78,15 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
           onChange={(profile) => {
             if (editing.value) editing.value = { ...editing.value, profile };
           }}
+          onTrouble={(sentence) => {
+            numbersTrouble.value = sentence;
+          }}
           onSave={() => {
             if (editing.value) void save(editing.value);
           }}
           onLeave={() => {
+            numbersTrouble.value = '';
+            problem.value = '';
             editing.value = undefined;
           }}
         />
@@ -112,11 +124,12 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
 interface MachineFormProps {
   readonly editing: Editing;
   onChange(profile: MachineProfile): void;
+  onTrouble(sentence: string): void;
   onSave(): void;
   onLeave(): void;
 }
 
-function MachineForm({ editing, onChange, onSave, onLeave }: MachineFormProps): JSX.Element {
+function MachineForm({ editing, onChange, onTrouble, onSave, onLeave }: MachineFormProps): JSX.Element {
   const { profile } = editing;
   return (
     <form
@@ -137,6 +150,12 @@ function MachineForm({ editing, onChange, onSave, onLeave }: MachineFormProps): 
           />
         </label>
       ))}
+      <BaleCount profile={profile} onChange={onChange} />
+      <MachineNumbers
+        profile={profile}
+        onChange={(numbers) => onChange({ ...profile, ...numbers })}
+        onTrouble={onTrouble}
+      />
       <div class="choice-row">
         <button type="button" onClick={onLeave}>
           Leave it
@@ -146,5 +165,29 @@ function MachineForm({ editing, onChange, onSave, onLeave }: MachineFormProps): 
         </button>
       </div>
     </form>
+  );
+}
+
+/** The reading of the bale counter; anything but digits is left out, an empty field means it has none. */
+function BaleCount({
+  profile,
+  onChange,
+}: Pick<MachineFormProps, 'onChange'> & { readonly profile: MachineProfile }) {
+  return (
+    <label>
+      Bale counter
+      <input
+        type="text"
+        inputMode="numeric"
+        autocomplete="off"
+        value={profile.baleCount ?? ''}
+        onInput={({ currentTarget }) => {
+          const { baleCount: _, ...rest } = profile;
+          const digits = currentTarget.value.replaceAll(/\D/g, '').slice(0, 7);
+          currentTarget.value = digits;
+          onChange(digits === '' ? rest : { ...rest, baleCount: Number(digits) });
+        }}
+      />
+    </label>
   );
 }
