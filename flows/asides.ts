@@ -1,16 +1,18 @@
 import type { MeaningId } from '../grammar/lexicon.ts';
 import { taughtForm } from '../grammar/lexicon.ts';
 import { type Say, sayWhole } from '../grammar/say.ts';
+import type { Slots } from '../grammar/understand.ts';
 import type { FamilyId } from './families/family.ts';
 import type { JobContext } from './job-context.ts';
 import { PARTS, type PartId } from './knotter.ts';
 import { LOCKOUT_STEPS, SAFE_STOP_STEPS } from './lockout/steps.ts';
 import type { Prompt } from './prompt.ts';
+import { sayAbout, sayRecord } from './recollection.ts';
 import { looksLikeLine } from './sayings.ts';
 
 /** Something asked about the question rather than in answer to it: it changes no state and leaves no answer. */
 export interface Aside {
-  readonly kind: 'why' | 'where' | 'howFar' | 'help' | 'repeat' | 'figure';
+  readonly kind: 'why' | 'where' | 'howFar' | 'help' | 'repeat' | 'figure' | 'record';
   readonly say: Say;
   /** Shown under what is said, and not spoken: what a figure takes for granted. */
   readonly footnotes?: readonly string[];
@@ -41,9 +43,15 @@ export function lookAtLine(part: PartId): string {
 
 /**
  * The answer to an aside, or undefined where the meaning is not one.
- * @param context the job's context, for "how far"
+ * @param context the job's context, for "how far" and for what was said
+ * @param slots for the part that was asked about
  */
-export function asideFor(meaning: MeaningId, prompt: Prompt, context: JobContext): Aside | undefined {
+export function asideFor(
+  meaning: MeaningId,
+  prompt: Prompt,
+  context: JobContext,
+  slots: Slots = {},
+): Aside | undefined {
   switch (meaning) {
     case 'sayAgain':
       return { kind: 'repeat', say: prompt.question };
@@ -55,6 +63,10 @@ export function asideFor(meaning: MeaningId, prompt: Prompt, context: JobContext
       return { kind: 'howFar', say: sayHowFar(context) };
     case 'help':
       return { kind: 'help', say: sayWhatCanBeSaid(prompt) };
+    case 'recall.record':
+      return { kind: 'record', say: sayRecord(context) };
+    case 'recall.part':
+      return { kind: 'record', say: slots.part ? sayAbout(slots.part, context) : sayRecord(context) };
     default:
       return undefined;
   }

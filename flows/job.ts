@@ -10,6 +10,7 @@ import { jobSetup, stepName } from './job-setup.ts';
 import { LINES } from './lines.ts';
 import { safety } from './lockout/chart.ts';
 import { proving } from './proving.ts';
+import { sayOutcome } from './recollection.ts';
 import { sayAlongside, sayHandOver, sayRemedyStep, sayRemedyWhy } from './sayings.ts';
 
 type State = Parameters<typeof jobSetup.createStateConfig>[0];
@@ -130,7 +131,11 @@ export const jobMachine = jobSetup.createMachine({
         closed: {
           id: 'closed',
           entry: { type: 'need', params: { need: 'nothing' } },
-          meta: { say: () => [LINES.closed], look: 'bale', expecting: { meanings: [] } },
+          meta: {
+            say: (context) => [...sayOutcome(context), LINES.closed],
+            look: 'bale',
+            expecting: { meanings: [] },
+          },
           on: { handOver: {} },
         },
       },

@@ -15,6 +15,7 @@ import {
   RELEASE_STEPS,
   SAFE_STOP_STEPS,
 } from './lockout/steps.ts';
+import { placeLine, RECALL_LINES } from './recollection.ts';
 import { causeLine, looksLikeLine, SYSTEM_VOID_LINES } from './sayings.ts';
 
 /**
@@ -34,6 +35,10 @@ export function spokenByFlows(): readonly string[] {
     ...Object.values(LINES),
     ...Object.values(ASIDE_LINES),
     ...Object.values(FIGURE_LINES),
+    ...Object.values(RECALL_LINES).flatMap((line) =>
+      typeof line === 'string' ? [line] : Object.values(line),
+    ),
+    ...(Object.keys(PARTS) as PartId[]).map(placeLine),
     ...INPUT_IDS.map(inputOf).flatMap(({ name, ask }) => [name, ask]),
     ...Object.values(SYSTEM_VOID_LINES),
     ...whyThatOneInventory(),

@@ -1,5 +1,5 @@
 import type { MeaningId } from './lexicon.ts';
-import { FIGURE_MEANINGS, UNIVERSAL_MEANINGS, VOID_MEANINGS } from './lexicon.ts';
+import { FIGURE_MEANINGS, RECALL_MEANINGS, UNIVERSAL_MEANINGS, VOID_MEANINGS } from './lexicon.ts';
 import type { Dimension } from './measurements.ts';
 
 /** What a state of the dialogue listens for, besides what is understood everywhere. */
@@ -16,7 +16,7 @@ export type ExpectedValue =
   | { readonly kind: 'count' };
 
 /**
- * Everything understood in a state: what it asks for, the universal words, the figures, and every phrase that voids
+ * Everything understood in a state: what it asks for, the universal words, the record, the figures, and every phrase that voids
  * a lockout.
  */
 export function activeMeanings(expecting: Expecting): readonly MeaningId[] {
@@ -24,6 +24,7 @@ export function activeMeanings(expecting: Expecting): readonly MeaningId[] {
     ...new Set<MeaningId>([
       ...expecting.meanings,
       ...UNIVERSAL_MEANINGS,
+      ...RECALL_MEANINGS,
       ...FIGURE_MEANINGS,
       ...VOID_MEANINGS,
     ]),

@@ -1,9 +1,11 @@
+import { NAMED_PART_IDS, NAMED_PARTS, type NamedPart } from './named-parts.ts';
 import type { PhraseRule, Risk } from './phrase-rule.ts';
 import { evidence } from './phrases/evidence.ts';
 import { figures, labels } from './phrases/figures.ts';
 import { findings } from './phrases/findings.ts';
 import { lockout } from './phrases/lockout.ts';
 import { proving } from './phrases/proving.ts';
+import { recalling } from './phrases/recalling.ts';
 import { symptoms } from './phrases/symptoms.ts';
 import { universal } from './phrases/universal.ts';
 import { values } from './phrases/values.ts';
@@ -21,6 +23,7 @@ const RULES = {
   ...proving,
   ...figures,
   ...labels,
+  ...recalling,
   ...values,
 };
 
@@ -30,6 +33,7 @@ export type MeaningId = keyof typeof RULES;
 export type VoidMeaning = keyof typeof voiding;
 export type SymptomMeaning = keyof typeof symptoms;
 export type FigureMeaning = keyof typeof figures;
+export type RecallMeaning = keyof typeof recalling;
 export type ValueMeaning = keyof typeof values;
 
 /** One way of saying a meaning, with all notation expanded. */
@@ -38,6 +42,7 @@ export interface Phrase {
   readonly words: string;
   readonly meaning: MeaningId;
   readonly side?: Side;
+  readonly part?: NamedPart;
 }
 
 export const MEANING_IDS = Object.keys(RULES) as readonly MeaningId[];
@@ -45,6 +50,7 @@ export const UNIVERSAL_MEANINGS = Object.keys(universal) as readonly (keyof type
 export const VOID_MEANINGS = Object.keys(voiding) as readonly VoidMeaning[];
 export const SYMPTOM_MEANINGS = Object.keys(symptoms) as readonly SymptomMeaning[];
 
+export const RECALL_MEANINGS = Object.keys(recalling) as readonly RecallMeaning[];
 export const FIGURE_MEANINGS = Object.keys(figures) as readonly FigureMeaning[];
 
 export function isMeaningId(text: string): text is MeaningId {
@@ -96,6 +102,13 @@ function isValueMeaning(meaning: MeaningId): meaning is ValueMeaning {
 }
 
 function expand(form: string, meaning: MeaningId): Phrase[] {
+  if (form.includes('{part}')) {
+    return NAMED_PART_IDS.map((part) => ({
+      words: form.replace('{part}', NAMED_PARTS[part]),
+      meaning,
+      part,
+    }));
+  }
   if (!form.includes('{subject}')) return [{ words: form, meaning }];
   return SUBJECTS.map(({ words, side }) => ({
     words: form.replace('{subject}', words),

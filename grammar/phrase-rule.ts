@@ -3,7 +3,8 @@
  *
  * `forms` are the ways a person says it; the first is the one prompts teach, so it is the longest a
  * person would still say with gloves on: length is what a recogniser hears best. One notation keeps
- * the lists short: `{subject}` stands for "it", "the left one" or "the right one" and fills the side slot.
+ * the lists short: `{subject}` stands for "it", "the left one" or "the right one" and fills the side slot; `{part}` for every part that
+ * people name, and fills the part slot.
  */
 export interface PhraseRule {
   readonly risk: Risk;

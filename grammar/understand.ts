@@ -9,11 +9,13 @@ import {
   readMissCount,
   readWholeNumber,
 } from './measurements.ts';
+import type { NamedPart } from './named-parts.ts';
 import type { Side } from './sides.ts';
 
 /** What a meaning carries beside itself. */
 export interface Slots {
   readonly side?: Side;
+  readonly part?: NamedPart;
   readonly measurement?: Measurement;
   readonly missCount?: MissCount;
   readonly count?: number;
@@ -69,7 +71,10 @@ export function understand(heard: string, expecting: Expecting): Understanding {
     return {
       outcome: 'understood',
       meaning: only.meaning,
-      slots: only.side ? { side: only.side } : {},
+      slots: {
+        ...(only.side ? { side: only.side } : {}),
+        ...(only.part ? { part: only.part } : {}),
+      },
       words,
     };
   return expecting.value

@@ -14,6 +14,7 @@ const ASIDE_TITLES: Readonly<Record<Aside['kind'], string>> = {
   help: 'What can be said now',
   repeat: 'Once more',
   figure: 'Worked out',
+  record: 'From the record',
 };
 
 interface AsideSheetProps {

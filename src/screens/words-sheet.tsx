@@ -1,11 +1,13 @@
 import type { JSX } from 'preact';
 import { FIGURE_MEANINGS, type MeaningId, taughtForm, VOID_MEANINGS } from '../../grammar/lexicon.ts';
+import { NAMED_PART_IDS, NAMED_PARTS } from '../../grammar/named-parts.ts';
+import type { Slots } from '../../grammar/understand.ts';
 import { asSentence } from './sentence.ts';
 import { Sheet } from './sheet.tsx';
 import { MORE_WORDS } from './universal-words.ts';
 
 interface WordsSheetProps {
-  onPress(meaning: MeaningId): void;
+  onPress(meaning: MeaningId, slots?: Slots): void;
   onLeave(): void;
   onClose(): void;
 }
@@ -30,6 +32,17 @@ export function WordsSheet({ onPress, onLeave, onClose }: WordsSheetProps): JSX.
         {VOID_MEANINGS.map((meaning) => (
           <button type="button" key={meaning} onClick={() => onPress(meaning)}>
             {asSentence(taughtForm(meaning))}
+          </button>
+        ))}
+      </div>
+      <h2>Ask the record</h2>
+      <div class="word-grid">
+        <button type="button" onClick={() => onPress('recall.record')}>
+          Read me the record
+        </button>
+        {NAMED_PART_IDS.map((part) => (
+          <button type="button" key={part} onClick={() => onPress('recall.part', { part })}>
+            What I said about {NAMED_PARTS[part]}
           </button>
         ))}
       </div>

@@ -154,7 +154,7 @@ class JobConversation implements Conversation {
   async #take(event: HeardEvent, trace?: VoiceTrace): Promise<void> {
     const { type: meaning } = event;
     const { context } = this.#session.snapshot.value;
-    const aside = asideFor(meaning, this.#prompt(), context);
+    const aside = asideFor(meaning, this.#prompt(), context, event.slots);
     if (aside) {
       this.#ask(aside);
       return;
@@ -263,6 +263,8 @@ class JobConversation implements Conversation {
         mayBeInterrupted: prompt.state !== 'job.safety.unknown.voided',
       },
     });
+    // A job that is over listens no more, but what is asked of its record by touch is still said.
+    if (aside && isOver(prompt)) this.#turns.send({ type: 'resume' });
   }
 
   /** What is asked now: by the figure that has the floor, else by the job. */

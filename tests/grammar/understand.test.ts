@@ -18,12 +18,12 @@ const keyStep: Expecting = { meanings: ['lockout.keyInPocket'] };
 describe('what is heard', () => {
   test('is understood as what was meant, as graph words or as plain ones', () => {
     fc.assert(
-      fc.property(anyAsked, ([expecting, { words, meaning, side }]) => {
+      fc.property(anyAsked, ([expecting, { words, meaning, side, part }]) => {
         for (const heard of [words, graphToken(words), `  ${words} `]) {
           expect(understand(heard, expecting)).toEqual({
             outcome: 'understood',
             meaning,
-            slots: side && riskOf(meaning) !== 'void' ? { side } : {},
+            slots: riskOf(meaning) === 'void' ? {} : { ...(side ? { side } : {}), ...(part ? { part } : {}) },
             words,
           });
         }
