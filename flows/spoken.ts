@@ -15,6 +15,7 @@ import {
   RELEASE_STEPS,
   SAFE_STOP_STEPS,
 } from './lockout/steps.ts';
+import { COUNT_LINES } from './miss-log/saying.ts';
 import { placeLine, RECALL_LINES } from './recollection.ts';
 import { causeLine, looksLikeLine, SYSTEM_VOID_LINES } from './sayings.ts';
 
@@ -35,6 +36,7 @@ export function spokenByFlows(): readonly string[] {
     ...Object.values(LINES),
     ...Object.values(ASIDE_LINES),
     ...Object.values(FIGURE_LINES),
+    ...Object.values(COUNT_LINES),
     ...Object.values(RECALL_LINES).flatMap((line) =>
       typeof line === 'string' ? [line] : Object.values(line),
     ),

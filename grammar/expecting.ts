@@ -25,6 +25,7 @@ export function activeMeanings(expecting: Expecting): readonly MeaningId[] {
       ...expecting.meanings,
       ...UNIVERSAL_MEANINGS,
       ...RECALL_MEANINGS,
+      'count.open',
       ...FIGURE_MEANINGS,
       ...VOID_MEANINGS,
     ]),

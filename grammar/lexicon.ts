@@ -1,5 +1,6 @@
 import { NAMED_PART_IDS, NAMED_PARTS, type NamedPart } from './named-parts.ts';
 import type { PhraseRule, Risk } from './phrase-rule.ts';
+import { counting, countOpening } from './phrases/counting.ts';
 import { evidence } from './phrases/evidence.ts';
 import { figures, labels } from './phrases/figures.ts';
 import { findings } from './phrases/findings.ts';
@@ -24,6 +25,8 @@ const RULES = {
   ...figures,
   ...labels,
   ...recalling,
+  ...countOpening,
+  ...counting,
   ...values,
 };
 

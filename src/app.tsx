@@ -62,10 +62,11 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
     running.value = { jobId: job.log.jobId, conversation: await services.converse(job) };
     goTo({ page: 'job', jobId: job.log.jobId });
   };
-  const begin = async (about: JobAbout) => {
+  const begin = async (about: JobAbout, first?: 'count') => {
     const { records } = services;
     const log = records.ok ? (await records.value.startJob(about)).log : unkeptJobLog(records.trouble);
     await talk({ log });
+    if (first === 'count') running.value?.conversation.press('count.open');
   };
 
   const job = running.value;

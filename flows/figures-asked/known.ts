@@ -1,4 +1,5 @@
 import type { JobContext } from '../job-context.ts';
+import type { Tally } from '../miss-log/tally.ts';
 import type { WorkedFigure } from './dialogue.ts';
 import { inputOf } from './inputs.ts';
 import { type FigureValues, isPossible } from './values.ts';
@@ -7,12 +8,14 @@ import { type FigureValues, isPossible } from './values.ts';
  * What a figure need not ask for, because it was told before. What the job itself found wins over what was said for
  * another figure, and that over what is kept of the machine.
  * @param figure the figure that is asked; its own earlier values are asked anew, so that a slip can be put right
+ * @param tally the bales counted in this job
  */
 export function knownValues(
   figure: WorkedFigure['figure'],
   context: JobContext,
   worked: readonly Pick<WorkedFigure, 'figure' | 'values'>[],
   ofMachine: FigureValues,
+  tally?: Tally,
 ): FigureValues {
   const fromFigures = worked
     .filter((earlier) => earlier.figure !== figure)
@@ -20,13 +23,23 @@ export function knownValues(
       ({ values }) => Object.entries(values) as [keyof FigureValues, FigureValues[keyof FigureValues]][],
     )
     .filter(([id]) => inputOf(id).stays);
-  const all = { ...ofMachine, ...Object.fromEntries(fromFigures), ...ofJob(context) };
+  const all = { ...ofMachine, ...Object.fromEntries(fromFigures), ...ofCount(tally), ...ofJob(context) };
   // A file or an older app may bring what can no longer be true.
   return Object.fromEntries(
     Object.entries(all).filter(
       ([id, value]) => value !== undefined && isPossible(inputOf(id as keyof FigureValues).takes, value),
     ),
   );
+}
+
+/** What was counted bale by bale. */
+function ofCount(tally: Tally | undefined): FigureValues {
+  if (!tally || tally.bales.length === 0) return {};
+  return {
+    missCount: { misses: tally.missedBales, bales: tally.bales.length },
+    leftMisses: tally.misses.left,
+    rightMisses: tally.misses.right,
+  };
 }
 
 function ofJob({ proof, repairs, next, looksLike }: JobContext): FigureValues {

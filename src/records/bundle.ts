@@ -3,6 +3,7 @@ import { type Counts, exportedCounts, readCounts } from '../../flows/diagnosis/l
 import { INPUT_IDS } from '../../flows/figures-asked/inputs.ts';
 import { SYSTEM_VOIDS } from '../../flows/heard.ts';
 import { MACHINE_VALUE_IDS } from '../../flows/machine-values.ts';
+import { MOST_AT_ONCE } from '../../flows/miss-log/entry.ts';
 import { FIGURE_MEANINGS, MEANING_IDS } from '../../grammar/lexicon.ts';
 import { crc32, crc32Text } from './crc32.ts';
 import type { JobHeader } from './job-header.ts';
@@ -138,7 +139,23 @@ const FIGURE = v.strictObject({
   granted: v.array(v.string()),
 });
 
+const COUNTED = v.strictObject({
+  type: v.literal('record.counted'),
+  entry: v.variant('kind', [
+    v.strictObject({
+      kind: v.literal('good'),
+      bales: v.pipe(WHOLE, v.minValue(1), v.maxValue(MOST_AT_ONCE)),
+    }),
+    v.strictObject({ kind: v.literal('miss'), side: v.picklist(['left', 'right', 'both']) }),
+    v.strictObject({ kind: v.literal('newBall'), side: v.picklist(['left', 'right']) }),
+    v.strictObject({ kind: v.literal('crop'), crop: v.picklist(['thin', 'usual', 'dense']) }),
+    v.strictObject({ kind: v.literal('speed'), speed: v.picklist(['slow', 'full']) }),
+    v.strictObject({ kind: v.literal('takeBack') }),
+  ]),
+});
+
 const EVENT = v.union([
+  COUNTED,
   FIGURE,
   v.strictObject({ type: v.literal('machine.known'), bands: MACHINE_BANDS }),
   HEARD,

@@ -1,5 +1,6 @@
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { JobEvent } from '../../flows/heard.ts';
+import type { CountEntry } from '../../flows/miss-log/entry.ts';
 import type { FigureMeaning } from '../../grammar/lexicon.ts';
 import type { Say } from '../../grammar/say.ts';
 
@@ -13,7 +14,14 @@ export type RecordEvent =
   /** The machine or the person was named later, or named anew. */
   | { readonly type: 'record.about'; readonly machineId?: string; readonly person?: Initials }
   | { readonly type: 'record.note'; readonly text: string }
-  | FigureEvent;
+  | FigureEvent
+  | CountEvent;
+
+/** One thing said while bales were counted. */
+export interface CountEvent {
+  readonly type: 'record.counted';
+  readonly entry: CountEntry;
+}
 
 /** A figure that was asked for and worked out, as it was said then: a later app may reckon otherwise. */
 export interface FigureEvent {

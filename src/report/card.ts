@@ -8,6 +8,7 @@ import type { Side } from '../../grammar/sides.ts';
 import type { JobStatus, Symptom } from '../records/job-header.ts';
 import type { Initials } from '../records/log-entry.ts';
 import type { MachineProfile } from '../records/machine.ts';
+import type { BaleCount } from './count-lines.ts';
 
 /** Everything a job record has to say, worked out from the log and ready to be laid on paper, or into a file. */
 export interface JobCard {
@@ -32,6 +33,8 @@ export interface JobCard {
   readonly beliefs: BeliefPath;
   /** Figures asked for during the job. */
   readonly figures: readonly FigureLine[];
+  /** Bales counted one by one, where somebody did. */
+  readonly count?: BaleCount;
   readonly notes: readonly Note[];
   readonly unresolved: readonly string[];
   readonly machineAsLeft: string;

@@ -54,6 +54,18 @@ export function jobCsv(card: JobCard): string {
       '',
       granted.join(' '),
     ]),
+    ...(card.count?.runs ?? []).map(({ from, to, missed, rate }) => [
+      '',
+      'bales',
+      `bales ${from} to ${to}`,
+      '',
+      '',
+      missed,
+      'missed',
+      '',
+      rate,
+    ]),
+    ...(card.count?.patterns ?? []).map((text) => ['', 'pattern', text]),
     ...card.notes.map(({ atMs, text }) => [isoTime(atMs), 'note', text]),
     ...card.unresolved.map((text) => ['', 'left open', text]),
   ];

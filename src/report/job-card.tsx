@@ -12,6 +12,8 @@ import {
   Section,
   Suspects,
 } from './card-sections.tsx';
+import { CountChart } from './count-chart.tsx';
+import { countSentence } from './count-lines.ts';
 import { momentText } from './words.ts';
 import './job-card.css';
 
@@ -56,6 +58,13 @@ export function JobCardSheet({ card }: { readonly card: JobCard }): JSX.Element 
       {card.figures.length > 0 ? (
         <Section title="Figures asked for">
           <Figures figures={card.figures} />
+        </Section>
+      ) : null}
+      {card.count ? (
+        <Section title="Bales counted">
+          <p>{countSentence(card.count)}</p>
+          <Lines lines={card.count.patterns} />
+          <CountChart count={card.count} />
         </Section>
       ) : null}
       {card.notes.length > 0 ? (

@@ -9,6 +9,7 @@ import type { MachineProfile } from '../records/machine.ts';
 import { type RetracedStep, replay, retrace } from '../records/replay.ts';
 import { AS_LEFT, CAUTIONS, NOT_TO_DO } from './advice.ts';
 import type { JobCard, PartLine, RepairLine, WhichSide } from './card.ts';
+import { countOf } from './count-lines.ts';
 import { figureLines } from './figure-lines.ts';
 import { askedText, datedAnswers, findingOf, findingText, tellsNothing } from './findings.ts';
 import { lockoutLines } from './lockout-lines.ts';
@@ -36,6 +37,7 @@ export function makeCard({ entries, machine }: CardSource): JobCard {
   const { context } = snapshot;
   const { person } = aboutOf(entries);
   const symptom = symptomOf(entries);
+  const count = countOf(entries);
   return {
     jobId: first.jobId,
     startedAtMs: first.atMs,
@@ -52,6 +54,7 @@ export function makeCard({ entries, machine }: CardSource): JobCard {
     ...weighed(context.answers, estimatesOf(context)),
     beliefs: beliefPath(context.answers, estimatesOf(context)),
     figures: figureLines(entries),
+    ...(count ? { count } : {}),
     notes: entries.flatMap(({ atMs, event }) =>
       event.type === 'record.note' ? [{ atMs, text: event.text }] : [],
     ),

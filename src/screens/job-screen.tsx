@@ -11,6 +11,7 @@ import { PartPicture } from '../pictures/part-picture.tsx';
 import type { Conversation } from '../session/view.ts';
 import { AnswerTags } from './answer-tags.tsx';
 import { AsideSheet } from './aside-sheet.tsx';
+import { CountPanel } from './count-panel.tsx';
 import { FixedBar } from './fixed-bar.tsx';
 import { HeardLine } from './heard-line.tsx';
 import type { Preferences } from './preferences.ts';
@@ -23,6 +24,7 @@ import { ProofCounter } from './proof-counter.tsx';
 import { QuestionPane } from './question-pane.tsx';
 import { ReadBack } from './read-back.tsx';
 import { SafetyPlate } from './safety-plate.tsx';
+import { Sheet } from './sheet.tsx';
 import { Strand } from './strand.tsx';
 import { WordsSheet } from './words-sheet.tsx';
 
@@ -78,6 +80,20 @@ export function JobScreen({ conversation, units, onLeave, onFinish }: JobScreenP
             readAside.value = view.aside;
           }}
         />
+      );
+    }
+    if (view.tally && prompt.value.state === 'count.bales') {
+      return (
+        <Sheet title="Counting bales" closeLabel="Enough counting" onClose={() => press('count.enough')}>
+          <CountPanel
+            tally={view.tally}
+            notices={prompt.value.notices}
+            onPress={press}
+            onNumber={() => {
+              open.value = 'number';
+            }}
+          />
+        </Sheet>
       );
     }
     return undefined;

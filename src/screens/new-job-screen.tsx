@@ -8,7 +8,8 @@ import { Page } from './page.tsx';
 
 interface NewJobScreenProps {
   readonly records: Kept<Records>;
-  onBegin(about: JobAbout): void;
+  /** @param first what the job opens with: its first question, or the count of bales */
+  onBegin(about: JobAbout, first?: 'count'): void;
 }
 
 /** Initials are asked for, not names: a record should say who, and no more than that. */
@@ -78,6 +79,9 @@ export function NewJobScreen({ records, onBegin }: NewJobScreenProps): JSX.Eleme
         </label>
         <button type="submit" class="page-go">
           Begin
+        </button>
+        <button type="button" onClick={() => onBegin(about(), 'count')}>
+          Count bales first
         </button>
       </form>
     </Page>

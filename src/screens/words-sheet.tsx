@@ -35,6 +35,11 @@ export function WordsSheet({ onPress, onLeave, onClose }: WordsSheetProps): JSX.
           </button>
         ))}
       </div>
+      <div class="word-grid">
+        <button type="button" onClick={() => onPress('count.open')}>
+          Count bales
+        </button>
+      </div>
       <h2>Ask the record</h2>
       <div class="word-grid">
         <button type="button" onClick={() => onPress('recall.record')}>

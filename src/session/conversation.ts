@@ -1,4 +1,4 @@
-import { computed, type Signal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { type Actor, createActor } from 'xstate';
 import type { LevelReading } from '../../audio/ears/level.ts';
 import type { EarsEvent, Listener } from '../../audio/ears/listener.ts';
@@ -11,11 +11,13 @@ import { type Aside, asideFor, sayWhatCanBeSaid } from '../../flows/asides.ts';
 import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { Channel, HeardEvent } from '../../flows/heard.ts';
+import { tallyOf } from '../../flows/miss-log/tally.ts';
 import type { Prompt } from '../../flows/prompt.ts';
 import { type MeaningId, phrasesFor, taughtForm } from '../../grammar/lexicon.ts';
 import type { Say } from '../../grammar/say.ts';
 import type { Slots } from '../../grammar/understand.ts';
 import { choicesFor } from './choices.ts';
+import { type CountDesk, openCountDesk } from './count-desk.ts';
 import { type FigureDesk, openFigureDesk } from './figure-desk.ts';
 import type { JobSession, VoiceTrace } from './job-session.ts';
 import { SESSION_LINES } from './lines.ts';
@@ -49,6 +51,7 @@ class JobConversation implements Conversation {
   readonly view;
   readonly #session: JobSession;
   readonly #desk: FigureDesk;
+  readonly #counter: CountDesk;
   /** Gives the mouth the voice and loudness that were chosen. */
   readonly #dress: (speaker: Speaker) => void;
   readonly #turns: Actor<ReturnType<typeof turnsMachine>>;
@@ -76,7 +79,12 @@ class JobConversation implements Conversation {
   constructor(session: JobSession, dress: (speaker: Speaker) => void, ofMachine: FigureValues) {
     this.#dress = dress;
     this.#session = session;
-    this.#desk = openFigureDesk(() => session.figures(), ofMachine);
+    this.#counter = openCountDesk(() => session.counted());
+    this.#desk = openFigureDesk(
+      () => tallyOf(session.counted()),
+      () => session.figures(),
+      ofMachine,
+    );
     this.#asked = this.#prompt();
     this.#turns = createActor(turnsMachine(this.#effects()));
     this.#turns.subscribe((snapshot) => {
@@ -176,12 +184,40 @@ class JobConversation implements Conversation {
       case 'forTheJob':
         break;
     }
+    if (await this.#count(event, trace)) return;
     if (!this.#session.takes(event)) {
       this.#refuse(SESSION_LINES.notForNow);
       return;
     }
     const { kept } = await this.#session.send(event, trace);
     this.#ask(undefined, kept ? [] : [SESSION_LINES.notKept]);
+  }
+
+  /** Gives an event to the count of bales; whether it took it. */
+  async #count(event: HeardEvent, trace?: VoiceTrace): Promise<boolean> {
+    const turn = this.#counter.take(event);
+    switch (turn.kind) {
+      case 'forTheJob':
+        return false;
+      case 'counts': {
+        const { kept } = await this.#session.noteCounted(turn.entry, trace);
+        this.#counter.counted();
+        this.#ask(undefined, kept ? [] : [SESSION_LINES.notKept]);
+        return true;
+      }
+      case 'asks':
+        this.#ask();
+        return true;
+      case 'tells':
+        this.#ask({ kind: 'record', say: turn.say });
+        return true;
+      case 'leaves':
+        this.#ask(undefined, turn.say);
+        return true;
+      case 'notTaken':
+        this.#refuse(SESSION_LINES.notForNow);
+        return true;
+    }
   }
 
   async #answerFigure(worked: WorkedFigure, trace?: VoiceTrace): Promise<void> {
@@ -231,6 +267,7 @@ class JobConversation implements Conversation {
   #tabletNoticed(reason: Parameters<JobSession['voidLockout']>[0]): void {
     if (this.#session.prompt().safety === 'keepOut') return;
     this.#desk.end();
+    this.#counter.end();
     void this.#session.voidLockout(reason).then(() => this.#ask());
   }
 
@@ -269,7 +306,7 @@ class JobConversation implements Conversation {
 
   /** What is asked now: by the figure that has the floor, else by the job. */
   #prompt(): Prompt {
-    return this.#desk.promptOver(this.#session.prompt());
+    return this.#desk.promptOver(this.#counter.promptOver(this.#session.prompt()));
   }
 
   #sayingOf(saying: Saying): Say {
@@ -342,6 +379,8 @@ class JobConversation implements Conversation {
   #prepareReplies(): void {
     const job = this.#session.prompt();
     const { meanings } = this.#prompt().expecting;
+    // While bales are counted the reply is two words and a number, which are always at hand.
+    if (this.#counter.tally.value && !this.#desk.dialogue.value) return;
     const isFigure = this.#desk.dialogue.value !== undefined;
     const replies = meanings
       .map((type) => ({ type, slots: {}, channel: { by: 'touch' } }) as const)
@@ -442,6 +481,7 @@ class JobConversation implements Conversation {
       ...present('speechTrouble', this.#speechTrouble),
       ...present('lastHeard', this.#lastHeard),
       ...present('aside', this.#aside),
+      ...present('tally', this.#counter.tally),
     };
   }
 }
@@ -451,7 +491,7 @@ function isOver({ state }: Prompt): boolean {
   return state === 'closed' || state === 'job.inquiry.handedOver';
 }
 
-function present<K extends string, V>(key: K, { value }: Signal<V | undefined>): { [P in K]?: V } {
+function present<K extends string, V>(key: K, { value }: ReadonlySignal<V | undefined>): { [P in K]?: V } {
   return value === undefined ? {} : ({ [key]: value } as { [P in K]?: V });
 }
 

@@ -12,6 +12,7 @@ import { knownValues } from '../../flows/figures-asked/known.ts';
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { HeardEvent } from '../../flows/heard.ts';
 import type { JobContext } from '../../flows/job-context.ts';
+import type { Tally } from '../../flows/miss-log/tally.ts';
 import type { Prompt } from '../../flows/prompt.ts';
 import { riskOf } from '../../grammar/lexicon.ts';
 
@@ -33,8 +34,9 @@ export interface FigureDesk {
   end(): void;
 }
 
-/** @param worked figures of this job, latest last  @param ofMachine what is kept of the machine */
+/** @param tally bales counted in this job  @param worked figures of this job, latest last  @param ofMachine what is kept of the machine */
 export function openFigureDesk(
+  tally: () => Tally,
   worked: () => readonly Pick<WorkedFigure, 'figure' | 'values'>[],
   ofMachine: FigureValues,
 ): FigureDesk {
@@ -48,7 +50,7 @@ export function openFigureDesk(
         return { kind: 'forTheJob' };
       }
       const turn = isFigureMeaning(event.type)
-        ? beginFigure(event.type, knownValues(event.type, context, worked(), ofMachine))
+        ? beginFigure(event.type, knownValues(event.type, context, worked(), ofMachine, tally()))
         : dialogue.value && hearFigure(dialogue.value, event.type, event.slots);
       if (!turn) return { kind: 'forTheJob' };
       if (turn.kind !== 'notTaken') dialogue.value = turn.kind === 'asks' ? turn.dialogue : undefined;

@@ -5,6 +5,7 @@ import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { HeardEvent, JobEvent, SystemVoid } from '../../flows/heard.ts';
 import { jobMachine } from '../../flows/job.ts';
 import type { MachineBand } from '../../flows/machine-values.ts';
+import type { CountEntry } from '../../flows/miss-log/entry.ts';
 import { type JobSnapshot, type Prompt, promptOf } from '../../flows/prompt.ts';
 import type { Appended, JobLog } from '../records/job-log.ts';
 import { type EntryDraft, type FigureEvent, NOBODY_ASKED } from '../records/log-entry.ts';
@@ -38,6 +39,10 @@ export interface JobSession {
   knowMachine(bands: readonly MachineBand[]): Promise<Appended>;
   /** Puts a worked-out figure into the log; the charts never see it. */
   noteFigure(worked: WorkedFigure, trace?: VoiceTrace): Promise<Appended>;
+  /** Puts one thing counted into the log; the charts never see it. */
+  noteCounted(entry: CountEntry, trace?: VoiceTrace): Promise<Appended>;
+  /** What was counted in this job, in order. */
+  counted(): readonly CountEntry[];
   /** The figures worked out in this job, the latest last. */
   figures(): readonly FigureEvent[];
   /** Tries again what could not be put on the disk. */
@@ -89,6 +94,9 @@ export function runJob(log: JobLog, from?: JobSnapshot): JobSession {
       const event: FigureEvent = { type: 'record.figure', figure, values, said: say, granted };
       return note(log.append({ event, promptState: NOBODY_ASKED, ...trace }));
     },
+    noteCounted: (entry, trace = {}) =>
+      note(log.append({ event: { type: 'record.counted', entry }, promptState: NOBODY_ASKED, ...trace })),
+    counted: () => log.entries.flatMap(({ event }) => (event.type === 'record.counted' ? [event.entry] : [])),
     figures: () => log.entries.flatMap(({ event }) => (event.type === 'record.figure' ? [event] : [])),
     retry: () => note(log.retry()),
     dispose: () => actor.stop(),

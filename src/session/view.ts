@@ -2,6 +2,7 @@ import type { ReadonlySignal } from '@preact/signals';
 import type { LevelReading } from '../../audio/ears/level.ts';
 import type { Aside } from '../../flows/asides.ts';
 import type { JobContext } from '../../flows/job-context.ts';
+import type { Tally } from '../../flows/miss-log/tally.ts';
 import type { Prompt } from '../../flows/prompt.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import type { Slots } from '../../grammar/understand.ts';
@@ -33,6 +34,8 @@ export interface ConversationView {
   /** The answers asked for here, likeliest first, as buttons. */
   readonly choices: readonly Choice[];
   readonly record: RecordState;
+  /** The bales counted so far, while they are counted. */
+  readonly tally?: Tally;
 }
 
 /** Whose turn it is. */
