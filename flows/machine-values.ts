@@ -1,8 +1,9 @@
 import { type MeaningId, ruleOf } from '../grammar/lexicon.ts';
 import type { Measurement } from '../grammar/measurements.ts';
+import type { QuestionId } from './diagnosis/answer.ts';
 import { isBelow } from './diagnosis/measured.ts';
 import { familyById } from './families/all.ts';
-import type { FamilyId, Measure } from './families/family.ts';
+import { FAMILY_IDS, type FamilyId, type Measure } from './families/family.ts';
 
 /** A measured check, by its family. */
 interface MeasuredCheck {
@@ -128,4 +129,17 @@ export function troubleWith({ of, limits }: Pick<MachineBand, 'of' | 'limits'>):
 /** The read-backs of the findings, for the labels of an editor: "Slips easily." */
 export function findingLabels(id: MachineValueId): readonly string[] {
   return findingsOf(id).map((meaning) => ruleOf(meaning).readBack);
+}
+
+/** What an answer to a measured check is held against: the typical words, and the machine's own band where it has one. */
+export function checkMeasureOf(
+  question: QuestionId,
+  ownBands: readonly MachineBand[],
+): { readonly typically: string; readonly own?: MachineBand } | undefined {
+  const [kind, first, check = ''] = question.split('.');
+  const family = FAMILY_IDS.find((id) => id === first);
+  const measure = kind === 'check' && family ? familyById(family).checks[check]?.measure : undefined;
+  if (!measure || !family) return undefined;
+  const own = machineBandFor({ family, check }, ownBands);
+  return { typically: measure.typically, ...(own ? { own } : {}) };
 }

@@ -7,6 +7,7 @@ import type {
   ProofLine,
   RepairLine,
   Suspect,
+  Urgency,
   WhichSide,
 } from './card.ts';
 import { partName } from './findings.ts';
@@ -30,6 +31,12 @@ const OUTCOME_TEXTS: Readonly<Record<RepairLine['outcome'], string>> = {
   done: 'Done, not proved',
   proved: 'Done and proved',
   stillMisses: 'Done, still missed',
+};
+
+const URGENCY_TEXTS: Readonly<Record<Urgency, string>> = {
+  now: 'now',
+  beforeNextCutting: 'before the next cutting',
+  endOfSeason: 'by the end of the season',
 };
 
 export function Section({
@@ -185,18 +192,22 @@ export function Parts({ parts }: { readonly parts: readonly PartLine[] }): JSX.E
           <th scope="col">Part</th>
           <th scope="col">Side</th>
           <th scope="col">Why</th>
-          <th scope="col">State</th>
+          <th scope="col">When</th>
           <th scope="col">How many</th>
           <th scope="col">Maker’s number</th>
+          <th scope="col">Old part kept</th>
         </tr>
       </thead>
       <tbody>
-        {parts.map(({ name, side, reason, state }) => (
+        {parts.map(({ name, side, reason, state, quantity, urgency }) => (
           <tr key={`${name}${state}`}>
             <td>{name}</td>
             <td>{side ? SIDE_TEXTS[side].split(',', 1) : ''}</td>
             <td>{reason}</td>
-            <td>{state === 'toOrder' ? 'to order' : 'for the repair done'}</td>
+            <td>
+              {state === 'toOrder' ? 'To order' : 'Fitted; to have again'}: {URGENCY_TEXTS[urgency]}
+            </td>
+            <td class={quantity === undefined ? 'blank' : ''}>{quantity}</td>
             <td class="blank" />
             <td class="blank" />
           </tr>

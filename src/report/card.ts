@@ -102,6 +102,9 @@ export type BeforeRepair =
 /** Seen from behind the baler. */
 export type WhichSide = Side | 'both' | 'nowOneNowTheOther';
 
+/** By when a part has to be there. Expert estimate. */
+export type Urgency = 'now' | 'beforeNextCutting' | 'endOfSeason';
+
 export interface PartLine {
   readonly name: string;
   readonly side?: WhichSide;
@@ -109,6 +112,9 @@ export interface PartLine {
   readonly reason: string;
   /** Whether it belongs to a repair that was done, or to one that is still to be done. */
   readonly state: 'forRepairDone' | 'toOrder';
+  /** How many; missing for what is bought by the set or by the ball. */
+  readonly quantity?: number;
+  readonly urgency: Urgency;
 }
 
 export type LockoutLine =

@@ -34,7 +34,16 @@ export function jobCsv(card: JobCard): string {
       proof && 'clean ties',
       proof?.claim,
     ]),
-    ...card.parts.map(({ name, side, state, reason }) => ['', 'part', name, side, state, '', '', reason]),
+    ...card.parts.map(({ name, side, state, urgency, quantity, reason }) => [
+      '',
+      'part',
+      name,
+      side,
+      `${state}, ${urgency}`,
+      quantity,
+      quantity === undefined ? '' : 'pieces',
+      reason,
+    ]),
     ...card.suspects.map(({ cause, probability }) => suspicion('suspected', cause, probability)),
     ...card.excluded.map(({ cause, probability }) => suspicion('excluded', cause, probability)),
     ...card.lockout.map((line) => [

@@ -8,14 +8,14 @@ import type { LogEntry } from '../records/log-entry.ts';
 import type { MachineProfile } from '../records/machine.ts';
 import { type RetracedStep, replay, retrace } from '../records/replay.ts';
 import { AS_LEFT, CAUTIONS, NOT_TO_DO } from './advice.ts';
-import type { JobCard, PartLine, RepairLine, WhichSide } from './card.ts';
+import type { JobCard, RepairLine, WhichSide } from './card.ts';
 import { countOf } from './count-lines.ts';
 import { figureLines } from './figure-lines.ts';
-import { askedText, datedAnswers, findingOf, findingText, tellsNothing } from './findings.ts';
+import { askedText, datedAnswers, findingOf, tellsNothing } from './findings.ts';
 import { lockoutLines } from './lockout-lines.ts';
+import { partLines } from './part-lines.ts';
 import { proofLine } from './proof-line.ts';
-import { answersThatSpeak, beliefPath, causeText, weighed } from './suspects.ts';
-import { sentence } from './words.ts';
+import { beliefPath, causeText, weighed } from './suspects.ts';
 
 export interface CardSource {
   /** The whole log, in order, at least its first entry. */
@@ -49,7 +49,7 @@ export function makeCard({ entries, machine }: CardSource): JobCard {
     ...(symptom ? { symptom } : {}),
     findings: datedAnswers(steps).flatMap((dated) => findingOf(dated, context.ownBands) ?? []),
     repairs: repairLines(steps, context.repairs),
-    parts: partLines(snapshot),
+    parts: partLines(snapshot, sideOf(context).side),
     lockout: lockoutLines(steps),
     ...weighed(context.answers, estimatesOf(context)),
     beliefs: beliefPath(context.answers, estimatesOf(context)),
@@ -94,35 +94,6 @@ function proofsByRepair(steps: readonly RetracedStep[]): ReadonlyMap<number, Pro
     if (proof && proof !== before.context.proof) proofs.set(repairs.length - 1, proof);
   }
   return proofs;
-}
-
-/** Parts that repairs fitted, and those a named cause would take that was not put right here. */
-function partLines({ context }: JobSnapshot): readonly PartLine[] {
-  const { repairs, next } = context;
-  const fitted = repairs.flatMap(({ family, cause }) =>
-    partsFor({ family, cause }, 'forRepairDone', context),
-  );
-  const isRepaired = repairs.some(
-    ({ cause, family }) => next.kind === 'name' && cause === next.cause && family === next.family,
-  );
-  return next.kind === 'name' && !isRepaired ? [...fitted, ...partsFor(next, 'toOrder', context)] : fitted;
-}
-
-function partsFor(
-  hypothesis: Pick<Repair, 'family' | 'cause'>,
-  state: PartLine['state'],
-  context: JobContext,
-): readonly PartLine[] {
-  const readings = answersThatSpeak('for', hypothesis, context.answers)
-    .filter(({ question }) => question.startsWith('check.'))
-    .map(findingText);
-  const reason = [sentence(causeText(hypothesis)), ...readings].join(' ');
-  return (familyById(hypothesis.family).causes[hypothesis.cause]?.remedy.parts ?? []).map((name) => ({
-    name,
-    ...sideOf(context),
-    reason,
-    state,
-  }));
 }
 
 function unresolved(snapshot: JobSnapshot, departsAtSeq?: number): readonly string[] {
