@@ -213,6 +213,17 @@ const MACHINE = v.strictObject({
     ),
     bands: v.optional(MACHINE_BANDS),
     figures: v.optional(FIGURE_VALUES),
+    wear: v.optional(
+      v.array(
+        v.strictObject({
+          name: v.string(),
+          limitMm: FINITE,
+          limitSource: v.string(),
+          from: v.picklist(['new at zero', 'run in']),
+          readings: v.array(v.strictObject({ bales: WHOLE, wearMm: FINITE })),
+        }),
+      ),
+    ),
   }),
 });
 

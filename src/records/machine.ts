@@ -1,5 +1,6 @@
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { MachineBand } from '../../flows/machine-values.ts';
+import type { WearingPart } from './wear.ts';
 
 /** A manual value somebody entered for their own machine; it wins over every typical band. */
 export interface ManualValue {
@@ -26,6 +27,8 @@ export interface MachineProfile {
   readonly bands?: readonly MachineBand[];
   /** What figures need not ask for: its bales and its twine. Missing in older records. */
   readonly figures?: FigureValues;
+  /** Parts whose wear is measured. Missing in older records. */
+  readonly wear?: readonly WearingPart[];
 }
 
 /**

@@ -14,6 +14,7 @@ import {
 } from './card-sections.tsx';
 import { CountChart } from './count-chart.tsx';
 import { countSentence } from './count-lines.ts';
+import { WearChart, wearText } from './wear-chart.tsx';
 import { momentText } from './words.ts';
 import './job-card.css';
 
@@ -79,6 +80,16 @@ export function JobCardSheet({ card }: { readonly card: JobCard }): JSX.Element 
               ({ name, amount, unit, source }) => `${name}: ${amount} ${unit}, from ${source}`,
             )}
           />
+        </Section>
+      ) : null}
+      {machine?.wear && machine.wear.length > 0 ? (
+        <Section title="Wear lines of this machine">
+          {machine.wear.map((part) => (
+            <div key={part.name} class="wear">
+              <p>{wearText(part)}</p>
+              <WearChart part={part} />
+            </div>
+          ))}
         </Section>
       ) : null}
       <Section title="Lockout log, as read back, by the tablet’s clock">

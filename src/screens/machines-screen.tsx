@@ -6,6 +6,7 @@ import type { Records } from '../records/records.ts';
 import type { Kept } from '../records/trouble.ts';
 import { MachineNumbers } from './machine-numbers.tsx';
 import { Page } from './page.tsx';
+import { WearParts } from './wear-parts.tsx';
 
 const BLANK: MachineProfile = {
   name: '',
@@ -37,7 +38,7 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
   const editing = useSignal<Editing | undefined>(undefined);
   const problem = useSignal(records.ok ? '' : records.trouble.sentence);
   /** Why the numbers cannot be kept as they are typed. */
-  const numbersTrouble = useSignal('');
+  const typingTrouble = useSignal({ numbers: '', wear: '' });
 
   const load = async () => {
     if (!records.ok) return;
@@ -55,8 +56,9 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
       problem.value = 'Give the baler a name first, any name you call it by.';
       return;
     }
-    if (numbersTrouble.value !== '') {
-      problem.value = numbersTrouble.value;
+    const untaken = typingTrouble.value.numbers || typingTrouble.value.wear;
+    if (untaken) {
+      problem.value = untaken;
       return;
     }
     const saved = await records.value.saveMachine(profile, machineId);
@@ -78,14 +80,14 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
           onChange={(profile) => {
             if (editing.value) editing.value = { ...editing.value, profile };
           }}
-          onTrouble={(sentence) => {
-            numbersTrouble.value = sentence;
+          onTrouble={(about, sentence) => {
+            typingTrouble.value = { ...typingTrouble.value, [about]: sentence };
           }}
           onSave={() => {
             if (editing.value) void save(editing.value);
           }}
           onLeave={() => {
-            numbersTrouble.value = '';
+            typingTrouble.value = { numbers: '', wear: '' };
             problem.value = '';
             editing.value = undefined;
           }}
@@ -124,7 +126,8 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
 interface MachineFormProps {
   readonly editing: Editing;
   onChange(profile: MachineProfile): void;
-  onTrouble(sentence: string): void;
+  /** @param about which fields it is about  @param sentence empty when there is none any more */
+  onTrouble(about: 'numbers' | 'wear', sentence: string): void;
   onSave(): void;
   onLeave(): void;
 }
@@ -154,7 +157,12 @@ function MachineForm({ editing, onChange, onTrouble, onSave, onLeave }: MachineF
       <MachineNumbers
         profile={profile}
         onChange={(numbers) => onChange({ ...profile, ...numbers })}
-        onTrouble={onTrouble}
+        onTrouble={(sentence) => onTrouble('numbers', sentence)}
+      />
+      <WearParts
+        profile={profile}
+        onChange={(wear) => onChange({ ...profile, wear })}
+        onTrouble={(sentence) => onTrouble('wear', sentence)}
       />
       <div class="choice-row">
         <button type="button" onClick={onLeave}>
