@@ -91,7 +91,7 @@ function answerTo({ question, buttons }: Screen, scenario: Scenario): string {
 async function untilListening(page: Page): Promise<Screen | 'over'> {
   await page.waitForFunction(
     (closed) =>
-      document.querySelector('[data-turn="listening"]') ||
+      document.querySelector('[data-turn="listening"], .heard-line[data-trouble="true"]') ||
       document.querySelector('h1.question')?.textContent?.startsWith(closed),
     LINES.closed,
     { timeout: PATIENCE_MS },
