@@ -9,13 +9,16 @@ import { LOCKOUT_STEPS, SAFE_STOP_STEPS } from './lockout/steps.ts';
 import type { Prompt } from './prompt.ts';
 import { sayAbout, sayRecord } from './recollection.ts';
 import { looksLikeLine } from './sayings.ts';
+import { STATIONS, type Station, stationAfter } from './tying-cycle.ts';
 
 /** Something asked about the question rather than in answer to it: it changes no state and leaves no answer. */
 export interface Aside {
-  readonly kind: 'why' | 'where' | 'howFar' | 'help' | 'repeat' | 'figure' | 'record';
+  readonly kind: 'why' | 'where' | 'howFar' | 'help' | 'repeat' | 'figure' | 'record' | 'tying';
   readonly say: Say;
   /** Shown under what is said, and not spoken: what a figure takes for granted. */
   readonly footnotes?: readonly string[];
+  /** Where in one tie the drawing stands, as an index of the stations; set for `tying` alone. */
+  readonly station?: number;
 }
 
 export const ASIDE_LINES = {
@@ -28,6 +31,8 @@ export const ASIDE_LINES = {
   numberExample: 'a number, then its unit',
   countExample: 'two out of ten',
   wholeExample: 'a whole number',
+  firstStation: 'This is where a tie begins.',
+  lastStation: 'That was the whole tie.',
 } as const;
 
 const VALUE_EXAMPLES = {
@@ -45,12 +50,14 @@ export function lookAtLine(part: PartId): string {
  * The answer to an aside, or undefined where the meaning is not one.
  * @param context the job's context, for "how far" and for what was said
  * @param slots for the part that was asked about
+ * @param shown the aside on the screen now: only a drawing that is shown can be stepped
  */
 export function asideFor(
   meaning: MeaningId,
   prompt: Prompt,
   context: JobContext,
   slots: Slots = {},
+  shown?: Aside,
 ): Aside | undefined {
   switch (meaning) {
     case 'sayAgain':
@@ -67,9 +74,37 @@ export function asideFor(
       return { kind: 'record', say: sayRecord(context) };
     case 'recall.part':
       return { kind: 'record', say: slots.part ? sayAbout(slots.part, context) : sayRecord(context) };
+    case 'tying.open':
+      return atStation(0);
+    case 'tying.next':
+      return stepped(shown, 1);
+    case 'tying.back':
+      return stepped(shown, -1);
     default:
       return undefined;
   }
+}
+
+/** What can be said while an aside is shown, beside everything else. */
+export function saidOver(shown: Aside | undefined): readonly MeaningId[] {
+  return shown?.kind === 'tying' ? ['tying.next', 'tying.back'] : [];
+}
+
+/** What is said of a station. */
+export function sayStation({ title, tells }: Pick<Station, 'title' | 'tells'>): Say {
+  return [`${title}.`, ...tells.split(/(?<=\.) /)];
+}
+
+function atStation(station: number): Aside {
+  return { kind: 'tying', say: sayStation(STATIONS[station] ?? STATIONS[0]), station };
+}
+
+/** One step on or back. At either end the drawing stays, and says so. */
+function stepped(shown: Aside | undefined, by: 1 | -1): Aside | undefined {
+  if (shown?.station === undefined) return undefined;
+  const to = stationAfter(shown.station, by);
+  if (to !== shown.station) return atStation(to);
+  return { ...atStation(to), say: [by > 0 ? ASIDE_LINES.lastStation : ASIDE_LINES.firstStation] };
 }
 
 /** The answers asked for here, in the words prompts teach, then what always works. */

@@ -1,4 +1,4 @@
-import { ASIDE_LINES, lookAtLine } from './asides.ts';
+import { ASIDE_LINES, lookAtLine, sayStation } from './asides.ts';
 import { EVIDENCE, type EvidenceQuestion } from './diagnosis/evidence.ts';
 import { whyThatOneInventory } from './diagnosis/why-that-one.ts';
 import { FAMILIES } from './families/all.ts';
@@ -18,6 +18,7 @@ import {
 import { COUNT_LINES } from './miss-log/saying.ts';
 import { placeLine, RECALL_LINES } from './recollection.ts';
 import { causeLine, looksLikeLine, SYSTEM_VOID_LINES } from './sayings.ts';
+import { STATIONS } from './tying-cycle.ts';
 
 /**
  * Every fixed sentence the charts can speak. Each needs a recorded clip, so whatever a chart says and this list
@@ -44,6 +45,7 @@ export function spokenByFlows(): readonly string[] {
     ...INPUT_IDS.map(inputOf).flatMap(({ name, ask }) => [name, ask]),
     ...Object.values(SYSTEM_VOID_LINES),
     ...whyThatOneInventory(),
+    ...STATIONS.flatMap(sayStation),
     ...(Object.keys(PARTS) as PartId[]).map(lookAtLine),
     ...steps.flatMap(({ instruct, brief, why }) => [instruct, brief, why]),
     ...questions.flatMap(({ ask, why }) => [ask, why]),

@@ -1,5 +1,11 @@
 import type { MeaningId } from './lexicon.ts';
-import { FIGURE_MEANINGS, RECALL_MEANINGS, UNIVERSAL_MEANINGS, VOID_MEANINGS } from './lexicon.ts';
+import {
+  FIGURE_MEANINGS,
+  RECALL_MEANINGS,
+  SETTING_MEANINGS,
+  UNIVERSAL_MEANINGS,
+  VOID_MEANINGS,
+} from './lexicon.ts';
 import type { Dimension } from './measurements.ts';
 
 /** What a state of the dialogue listens for, besides what is understood everywhere. */
@@ -7,6 +13,8 @@ export interface Expecting {
   readonly meanings: readonly MeaningId[];
   /** Set where a number is asked for. */
   readonly value?: ExpectedValue;
+  /** What the screen adds: pointing at an answer that is shown, stepping through a drawing. */
+  readonly onScreen?: readonly MeaningId[];
 }
 
 export type ExpectedValue =
@@ -23,9 +31,12 @@ export function activeMeanings(expecting: Expecting): readonly MeaningId[] {
   return [
     ...new Set<MeaningId>([
       ...expecting.meanings,
+      ...(expecting.onScreen ?? []),
       ...UNIVERSAL_MEANINGS,
       ...RECALL_MEANINGS,
       'count.open',
+      'tying.open',
+      ...SETTING_MEANINGS,
       ...FIGURE_MEANINGS,
       ...VOID_MEANINGS,
     ]),

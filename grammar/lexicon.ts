@@ -5,9 +5,12 @@ import { evidence } from './phrases/evidence.ts';
 import { figures, labels } from './phrases/figures.ts';
 import { findings } from './phrases/findings.ts';
 import { lockout } from './phrases/lockout.ts';
+import { moreAnswers, pointing } from './phrases/pointing.ts';
 import { proving } from './phrases/proving.ts';
 import { recalling } from './phrases/recalling.ts';
+import { settings } from './phrases/settings.ts';
 import { symptoms } from './phrases/symptoms.ts';
+import { tying, tyingOpening } from './phrases/tying.ts';
 import { universal } from './phrases/universal.ts';
 import { values } from './phrases/values.ts';
 import { voiding } from './phrases/voiding.ts';
@@ -27,6 +30,11 @@ const RULES = {
   ...recalling,
   ...countOpening,
   ...counting,
+  ...pointing,
+  ...moreAnswers,
+  ...tyingOpening,
+  ...tying,
+  ...settings,
   ...values,
 };
 
@@ -37,6 +45,8 @@ export type VoidMeaning = keyof typeof voiding;
 export type SymptomMeaning = keyof typeof symptoms;
 export type FigureMeaning = keyof typeof figures;
 export type RecallMeaning = keyof typeof recalling;
+export type PointingMeaning = keyof typeof pointing;
+export type SettingMeaning = keyof typeof settings;
 export type ValueMeaning = keyof typeof values;
 
 /** One way of saying a meaning, with all notation expanded. */
@@ -54,6 +64,9 @@ export const VOID_MEANINGS = Object.keys(voiding) as readonly VoidMeaning[];
 export const SYMPTOM_MEANINGS = Object.keys(symptoms) as readonly SymptomMeaning[];
 
 export const RECALL_MEANINGS = Object.keys(recalling) as readonly RecallMeaning[];
+/** By place on the screen, the first first. */
+export const POINTING_MEANINGS = Object.keys(pointing) as readonly PointingMeaning[];
+export const SETTING_MEANINGS = Object.keys(settings) as readonly SettingMeaning[];
 export const FIGURE_MEANINGS = Object.keys(figures) as readonly FigureMeaning[];
 
 export function isMeaningId(text: string): text is MeaningId {

@@ -11,6 +11,7 @@ export const pronunciations: Readonly<Record<string, readonly string[]>> = {
   knotter: ['N AA T ER'],
   knotters: ['N AA T ER Z'],
   newtons: ['N UW T AH N Z'],
+  pawl: ['P AO L'],
   rethread: ['R IY TH R EH D'],
   // The small unit, not the old pronoun.
   thou: ['TH AW'],

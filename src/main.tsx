@@ -11,8 +11,9 @@ import { openRecords } from './records/records.ts';
 import { hearingChecker } from './screens/hearing-check.ts';
 import { keepPreferences, wearPreferences } from './screens/preferences.ts';
 import { watchRoute } from './screens/route.ts';
+import { settingAsked } from './screens/spoken-settings.ts';
 import { dressMouth, ownVoiceNames } from './screens/voice-choice.ts';
-import { converse } from './session/conversation.ts';
+import { converse, type Tablet } from './session/conversation.ts';
 import { type JobSession, runJob } from './session/job-session.ts';
 
 const place = document.getElementById('app');
@@ -22,6 +23,14 @@ const preferences = keepPreferences(localStorage);
 wearPreferences(preferences, document.documentElement, matchMedia('(prefers-color-scheme: dark)'));
 
 const dress = (speaker: Speaker) => dressMouth(speaker, preferences.value);
+const tablet: Tablet = {
+  dress,
+  set(meaning) {
+    const asked = settingAsked(meaning, preferences.value);
+    if (asked) preferences.value = asked.preferences;
+    return asked?.say;
+  },
+};
 
 const learnt = keepLearnt(localStorage);
 
@@ -54,7 +63,7 @@ const services: Services = {
     const machine = await machineOf(records, log.entries);
     if (!from && machine?.bands && machine.bands.length > 0) await session.knowMachine(machine.bands);
     learnAtClose(session);
-    const conversation = converse(session, dress, figuresOf(machine));
+    const conversation = converse(session, tablet, figuresOf(machine));
     // The tap that opened the job is also the tap that lets the page speak and hear.
     void conversation.startVoice();
     return conversation;

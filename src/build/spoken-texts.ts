@@ -1,6 +1,7 @@
 import { spokenByFlows } from '../../flows/spoken.ts';
 import { MEANING_IDS, ruleOf, taughtForm } from '../../grammar/lexicon.ts';
 import { sayInventory } from '../../grammar/say.ts';
+import { SETTING_LINES } from '../screens/spoken-settings.ts';
 import { SESSION_LINES } from '../session/lines.ts';
 
 /** Every fragment the app can speak, once each: what `npm run voice` renders and the tests hold speech against. */
@@ -14,6 +15,7 @@ export function spokenTexts(): readonly string[] {
       ...readBacks,
       ...taught,
       ...Object.values(SESSION_LINES),
+      ...Object.values(SETTING_LINES),
     ]),
   ].filter((text) => text !== '');
 }

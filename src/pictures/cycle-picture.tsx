@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import './cycle-picture.css';
 import './drawing.css';
+import type { Station } from '../../flows/tying-cycle.ts';
 import { Rope } from './rope.tsx';
-import type { Station } from './tying-cycle.ts';
 
 type StationId = Station['id'];
 

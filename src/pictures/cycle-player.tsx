@@ -1,51 +1,69 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { MOTIONS, STATIONS, stationAfter } from '../../flows/tying-cycle.ts';
 import { CyclePicture } from './cycle-picture.tsx';
-import { MOTIONS, STATIONS, type Station } from './tying-cycle.ts';
 
 /** How long a station stands before the next, milliseconds: long enough to read what it tells. */
 const STATION_MS = 5_000;
+const LAST = STATIONS.length - 1;
 
 /** One tie, station by station: stepped by the buttons, or slowly by itself where motion is welcome. */
 export function CyclePlayer(): JSX.Element {
   const at = useSignal(0);
   const isPlaying = useSignal(false);
-  const last = STATIONS.length - 1;
-  const station = STATIONS[at.value] ?? FIRST;
   const step = (by: number) => {
-    at.value = Math.min(last, Math.max(0, at.value + by));
+    at.value = stationAfter(at.value, by);
   };
   useEffect(() => {
     if (!isPlaying.value) return;
     const timer = setInterval(() => {
-      at.value = at.value === last ? 0 : at.value + 1;
+      at.value = at.value === LAST ? 0 : at.value + 1;
     }, STATION_MS);
     return () => clearInterval(timer);
   }, [isPlaying.value]);
+  return (
+    <CycleStation at={at.value} onBack={() => step(-1)} onNext={() => step(1)}>
+      <button
+        type="button"
+        aria-pressed={isPlaying.value}
+        onClick={() => {
+          isPlaying.value = !isPlaying.value;
+        }}
+      >
+        {isPlaying.value ? 'Hold' : 'Run slowly'}
+      </button>
+    </CycleStation>
+  );
+}
+
+interface CycleStationProps {
+  /** Index of the station. */
+  readonly at: number;
+  /** A key between back and next. */
+  readonly children?: JSX.Element;
+  onBack(): void;
+  onNext(): void;
+}
+
+/** One tie at one of its stations, with keys to step it. */
+export function CycleStation({ at, children, onBack, onNext }: CycleStationProps): JSX.Element {
+  const station = STATIONS[at] ?? STATIONS[0];
   return (
     <section class="cycle-player" aria-label="One tie, step by step">
       <CyclePicture station={station} />
       <div class="cycle-tells" aria-live="polite">
         <h3>
-          {at.value + 1}. {station.title}
+          {at + 1}. {station.title}
         </h3>
         <p>{station.tells}</p>
       </div>
       <div class="cycle-keys">
-        <button type="button" aria-disabled={at.value === 0} onClick={() => step(-1)}>
+        <button type="button" aria-disabled={at === 0} onClick={onBack}>
           Back
         </button>
-        <button
-          type="button"
-          aria-pressed={isPlaying.value}
-          onClick={() => {
-            isPlaying.value = !isPlaying.value;
-          }}
-        >
-          {isPlaying.value ? 'Hold' : 'Run slowly'}
-        </button>
-        <button type="button" aria-disabled={at.value === last} onClick={() => step(1)}>
+        {children}
+        <button type="button" aria-disabled={at === LAST} onClick={onNext}>
           Next
         </button>
       </div>
@@ -53,8 +71,6 @@ export function CyclePlayer(): JSX.Element {
     </section>
   );
 }
-
-const [FIRST] = STATIONS as readonly [Station, ...Station[]];
 
 /** What moves when, along one turn of the knotter shaft, with the moment shown. */
 function TimingStrip({ deg }: { readonly deg: number }): JSX.Element {

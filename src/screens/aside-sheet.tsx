@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import type { Aside } from '../../flows/asides.ts';
 import type { PartId } from '../../flows/knotter.ts';
+import type { MeaningId } from '../../grammar/lexicon.ts';
+import { CycleStation } from '../pictures/cycle-player.tsx';
 import { PartPicture } from '../pictures/part-picture.tsx';
 import { asRead } from './as-read.ts';
 import { LockoutList } from './lockout-list.tsx';
@@ -15,6 +17,7 @@ const ASIDE_TITLES: Readonly<Record<Aside['kind'], string>> = {
   repeat: 'Once more',
   figure: 'Worked out',
   record: 'From the record',
+  tying: 'One tie, step by step',
 };
 
 interface AsideSheetProps {
@@ -23,15 +26,22 @@ interface AsideSheetProps {
   readonly look: PartId;
   /** The lockout while it is built; shown with "how far". */
   readonly steps: readonly ListedStep[] | undefined;
+  onPress(meaning: MeaningId): void;
   onClose(): void;
 }
 
 /** An answer to "why", "show me", "how far" or "what can I say", over the question. */
-export function AsideSheet({ aside, look, steps, onClose }: AsideSheetProps): JSX.Element {
+export function AsideSheet({ aside, look, steps, onPress, onClose }: AsideSheetProps): JSX.Element {
   return (
     <Sheet title={ASIDE_TITLES[aside.kind]} closeLabel="Back to the question" onClose={onClose}>
       {aside.kind === 'where' ? (
         <PartPicture part={look} />
+      ) : aside.station !== undefined ? (
+        <CycleStation
+          at={aside.station}
+          onBack={() => onPress('tying.back')}
+          onNext={() => onPress('tying.next')}
+        />
       ) : aside.kind === 'help' ? (
         <ul class="sayable">
           {aside.say.map((line) => (

@@ -1,7 +1,6 @@
 import { useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
-import type { Aside } from '../../flows/asides.ts';
 import type { JobContext } from '../../flows/job-context.ts';
 import type { Prompt } from '../../flows/prompt.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
@@ -41,7 +40,6 @@ interface JobScreenProps {
 /** A running job: the safety plate, the strand, one question, its answers, and the words that always work. */
 export function JobScreen({ conversation, units, onLeave, onFinish }: JobScreenProps): JSX.Element {
   const open = useSignal<'question' | 'words' | 'number'>('question');
-  const readAside = useSignal<Aside | undefined>(undefined);
   const prompt = useComputed(() => conversation.view.value.prompt);
   const steps = useComputed(() => lockoutProgress(prompt.value));
   const view = conversation.view.value;
@@ -70,15 +68,14 @@ export function JobScreen({ conversation, units, onLeave, onFinish }: JobScreenP
         />
       );
     }
-    if (view.aside && view.aside !== readAside.value) {
+    if (view.aside) {
       return (
         <AsideSheet
           aside={view.aside}
           look={prompt.value.look}
           steps={steps.value}
-          onClose={() => {
-            readAside.value = view.aside;
-          }}
+          onPress={press}
+          onClose={() => conversation.closeAside()}
         />
       );
     }
@@ -125,12 +122,13 @@ export function JobScreen({ conversation, units, onLeave, onFinish }: JobScreenP
             <SidePane prompt={prompt.value} steps={steps.value} context={view.context} />
             <AnswerTags
               prompt={prompt.value}
-              choices={view.choices}
+              answers={view.answers}
               onFinish={isOver(prompt.value) ? onFinish : undefined}
               onAnswer={({ meaning }) => press(meaning)}
               onNumber={() => {
                 open.value = 'number';
               }}
+              onMore={() => press('answers.more')}
             />
           </>
         )}

@@ -5,6 +5,7 @@ import { ChoiceGroup } from './choice-group.tsx';
 import { Page } from './page.tsx';
 import type { Preferences } from './preferences.ts';
 import { hashOf } from './route.ts';
+import { VOLUMES } from './spoken-settings.ts';
 
 interface SettingsScreenProps {
   readonly preferences: Signal<Preferences>;
@@ -76,7 +77,7 @@ export function SettingsScreen({ preferences, ownVoices }: SettingsScreenProps):
         ) : null}
         <ChoiceGroup
           legend="Loudness of the voice"
-          options={([25, 50, 75, 100] as const).map((volume) => ({ value: volume, label: `${volume} %` }))}
+          options={VOLUMES.map((volume) => ({ value: volume, label: `${volume} %` }))}
           chosen={now.volume}
           onChoose={(volume) => change({ volume })}
         />

@@ -1,5 +1,11 @@
 import type { JSX } from 'preact';
-import { FIGURE_MEANINGS, type MeaningId, taughtForm, VOID_MEANINGS } from '../../grammar/lexicon.ts';
+import {
+  FIGURE_MEANINGS,
+  type MeaningId,
+  SETTING_MEANINGS,
+  taughtForm,
+  VOID_MEANINGS,
+} from '../../grammar/lexicon.ts';
 import { NAMED_PART_IDS, NAMED_PARTS } from '../../grammar/named-parts.ts';
 import type { Slots } from '../../grammar/understand.ts';
 import { asSentence } from './sentence.ts';
@@ -39,6 +45,14 @@ export function WordsSheet({ onPress, onLeave, onClose }: WordsSheetProps): JSX.
         <button type="button" onClick={() => onPress('count.open')}>
           Count bales
         </button>
+      </div>
+      <h2>See and hear it better</h2>
+      <div class="word-grid">
+        {(['tying.open', ...SETTING_MEANINGS] as const).map((meaning) => (
+          <button type="button" key={meaning} onClick={() => onPress(meaning)}>
+            {asSentence(taughtForm(meaning))}
+          </button>
+        ))}
       </div>
       <h2>Ask the record</h2>
       <div class="word-grid">

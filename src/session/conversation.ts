@@ -7,15 +7,17 @@ import type { Earcon } from '../../audio/mouth/earcons.ts';
 import type { Speaker } from '../../audio/mouth/speaker.ts';
 import type { Utterance as Speech } from '../../audio/mouth/voice.ts';
 import { type Saying, type TurnEffects, turnsMachine } from '../../audio/turns.ts';
-import { type Aside, asideFor, sayWhatCanBeSaid } from '../../flows/asides.ts';
+import { type Aside, asideFor, saidOver, sayWhatCanBeSaid } from '../../flows/asides.ts';
 import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { Channel, HeardEvent } from '../../flows/heard.ts';
 import { tallyOf } from '../../flows/miss-log/tally.ts';
 import type { Prompt } from '../../flows/prompt.ts';
+import type { Expecting } from '../../grammar/expecting.ts';
 import { type MeaningId, phrasesFor, taughtForm } from '../../grammar/lexicon.ts';
 import type { Say } from '../../grammar/say.ts';
 import type { Slots } from '../../grammar/understand.ts';
+import { answersShown, pointedAt, saidOfAnswers } from './answers-shown.ts';
 import { choicesFor } from './choices.ts';
 import { type CountDesk, openCountDesk } from './count-desk.ts';
 import { type FigureDesk, openFigureDesk } from './figure-desk.ts';
@@ -23,7 +25,7 @@ import type { JobSession, VoiceTrace } from './job-session.ts';
 import { SESSION_LINES } from './lines.ts';
 import { type Mouth, openMouth } from './mouth.ts';
 import { watchSafety } from './safety-watch.ts';
-import type { Conversation, ConversationView, LastHeard, Turn, VoiceState } from './view.ts';
+import type { AnswersShown, Conversation, ConversationView, LastHeard, Turn, VoiceState } from './view.ts';
 
 type Hearing = typeof import('./hearing.ts');
 type Understanding = typeof import('./understanding.ts');
@@ -35,16 +37,26 @@ export const MARKS = {
   replyBegan: 'reply.began',
 } as const;
 
+/** What belongs to the tablet and not to the job. */
+export interface Tablet {
+  /** Gives the mouth the voice and loudness that were chosen. */
+  dress(speaker: Speaker): void;
+  /** Changes how the tablet sounds or looks, and says what came of it; undefined for every other meaning. */
+  set(meaning: MeaningId): Say | undefined;
+}
+
+const PLAIN_TABLET: Tablet = { dress: () => {}, set: () => undefined };
+
 /**
  * Joins a running job to the ears, the mouth and the screen. One event at a time comes in, by voice or by touch.
  * @param ofMachine what is kept of the machine and a figure need not ask for
  */
 export function converse(
   session: JobSession,
-  dress: (speaker: Speaker) => void = () => {},
+  tablet: Tablet = PLAIN_TABLET,
   ofMachine: FigureValues = {},
 ): Conversation {
-  return new JobConversation(session, dress, ofMachine);
+  return new JobConversation(session, tablet, ofMachine);
 }
 
 class JobConversation implements Conversation {
@@ -52,8 +64,7 @@ class JobConversation implements Conversation {
   readonly #session: JobSession;
   readonly #desk: FigureDesk;
   readonly #counter: CountDesk;
-  /** Gives the mouth the voice and loudness that were chosen. */
-  readonly #dress: (speaker: Speaker) => void;
+  readonly #tablet: Tablet;
   readonly #turns: Actor<ReturnType<typeof turnsMachine>>;
   readonly #voice = signal<VoiceState>({ kind: 'off' });
   readonly #turn = signal<Turn>('quiet');
@@ -62,6 +73,8 @@ class JobConversation implements Conversation {
   /** What keeps the mouth from speaking, if something does. */
   readonly #speechTrouble = signal<string | undefined>(undefined);
   readonly #aside = signal<Aside | undefined>(undefined);
+  /** The page of the answers that was turned to, and the question it belongs to. */
+  readonly #page = signal({ state: '', page: 0 });
   readonly #watch;
   /** What is asked or answered aside now; a new identity for each asking. */
   #asked: Prompt;
@@ -76,8 +89,8 @@ class JobConversation implements Conversation {
   #earcon: Promise<void> | undefined;
   readonly #onVisibility = () => this.#pageHidOrShowed();
 
-  constructor(session: JobSession, dress: (speaker: Speaker) => void, ofMachine: FigureValues) {
-    this.#dress = dress;
+  constructor(session: JobSession, tablet: Tablet, ofMachine: FigureValues) {
+    this.#tablet = tablet;
     this.#session = session;
     this.#counter = openCountDesk(() => session.counted());
     this.#desk = openFigureDesk(
@@ -109,6 +122,11 @@ class JobConversation implements Conversation {
     void this.#take({ type: meaning, slots, channel: { by: 'touch' } });
   }
 
+  closeAside(): void {
+    this.#watch.activity();
+    if (this.#aside.value) this.#ask(undefined, [], 'brief');
+  }
+
   async startVoice(): Promise<void> {
     if (this.#voice.value.kind === 'starting' || this.#voice.value.kind === 'on') return;
     this.#voice.value = { kind: 'starting', share: 0 };
@@ -121,7 +139,7 @@ class JobConversation implements Conversation {
           });
       const [mouth, hearing] = await Promise.all([opening, import('./hearing.ts')]);
       this.#mouth ??= mouth;
-      if (mouth) this.#dress(mouth.speaker);
+      if (mouth) this.#tablet.dress(mouth.speaker);
       this.#hearing = hearing;
       this.#understanding ??= import('./understanding.ts');
       this.#ears ??= this.#openEars(hearing);
@@ -159,12 +177,24 @@ class JobConversation implements Conversation {
   // What comes in.
 
   /** Takes one event, by whatever way it came; what the job does not take is answered, never swallowed. */
-  async #take(event: HeardEvent, trace?: VoiceTrace): Promise<void> {
-    const { type: meaning } = event;
+  async #take(heard: HeardEvent, trace?: VoiceTrace): Promise<void> {
     const { context } = this.#session.snapshot.value;
-    const aside = asideFor(meaning, this.#prompt(), context, event.slots);
+    // An answer that was pointed at is that answer from here on.
+    const event = { ...heard, type: pointedAt(heard.type, this.#answers()) ?? heard.type };
+    const { type: meaning } = event;
+    if (meaning === 'answers.more') {
+      this.#turnPage();
+      return;
+    }
+    const aside = asideFor(meaning, this.#prompt(), context, event.slots, this.#aside.value);
     if (aside) {
       this.#ask(aside);
+      return;
+    }
+    const set = this.#tablet.set(meaning);
+    if (set) {
+      if (this.#mouth) this.#tablet.dress(this.#mouth.speaker);
+      this.#ask(undefined, set, 'brief');
       return;
     }
     const turn = this.#desk.take(event, context);
@@ -236,11 +266,12 @@ class JobConversation implements Conversation {
     this.#watch.activity();
     const understand = (await this.#understanding)?.understand;
     if (!understand) return;
-    const understanding = understand(text, this.#prompt().expecting);
+    const understanding = understand(text, this.#expecting());
     switch (understanding.outcome) {
       case 'understood': {
         const { meaning, slots, words } = understanding;
-        this.#lastHeard.value = { words, outcome: 'taken', takenFor: taughtForm(meaning) };
+        const takenFor = taughtForm(pointedAt(meaning, this.#answers()) ?? meaning);
+        this.#lastHeard.value = { words, outcome: 'taken', takenFor };
         const channel: Channel = { by: 'voice', margin, snrDb };
         void this.#take({ type: meaning, slots, channel }, { heardText: words, levelDbfs });
         return;
@@ -283,13 +314,36 @@ class JobConversation implements Conversation {
 
   // What is asked.
 
-  /** Asks what the job asks now, or gives an aside in its place. */
-  #ask(aside?: Aside, before: Say = []): void {
+  /** Asks what the job asks now, whole or in short, or gives an aside in its place. */
+  #ask(aside?: Aside, before: Say = [], form: 'question' | 'brief' = 'question'): void {
     const prompt = this.#prompt();
     this.#aside.value = aside;
-    this.#asked = aside
-      ? { ...prompt, notices: [], question: aside.say }
-      : { ...prompt, notices: [...before, ...prompt.notices] };
+    const notices = form === 'brief' ? before : [...before, ...prompt.notices];
+    this.#put(
+      prompt,
+      aside
+        ? { ...prompt, notices: [], question: aside.say }
+        : { ...prompt, notices, question: prompt[form] },
+    );
+    // A job that is over listens no more, but what is asked of its record by touch is still said.
+    if (aside && this.#mouth && isOver(prompt)) this.#turns.send({ type: 'resume' });
+  }
+
+  /** Turns to the next few answers and reads them out. */
+  #turnPage(): void {
+    const prompt = this.#prompt();
+    this.#page.value = { state: prompt.state, page: this.#answers().page + 1 };
+    this.#aside.value = undefined;
+    const answers = this.#answers().shown.filter((answer) => answer !== 'number');
+    this.#put(prompt, {
+      ...prompt,
+      notices: [],
+      question: answers.map(({ meaning }) => taughtForm(meaning)),
+    });
+  }
+
+  #put(prompt: Prompt, asked: Prompt): void {
+    this.#asked = asked;
     this.#askings += 1;
     if (!this.#mouth) return;
     this.#turns.send({
@@ -300,8 +354,23 @@ class JobConversation implements Conversation {
         mayBeInterrupted: prompt.state !== 'job.safety.unknown.voided',
       },
     });
-    // A job that is over listens no more, but what is asked of its record by touch is still said.
-    if (aside && isOver(prompt)) this.#turns.send({ type: 'resume' });
+  }
+
+  /** The answers on the screen now. */
+  #answers(): AnswersShown {
+    const prompt = this.#prompt();
+    const { state, page } = this.#page.value;
+    const choices = choicesFor(prompt, this.#session.snapshot.value.context);
+    return answersShown(prompt, choices, state === prompt.state ? page : 0);
+  }
+
+  /** What is understood now: what the dialogue asks for, and what the screen adds to it. */
+  #expecting(): Expecting {
+    const { expecting } = this.#prompt();
+    const shown = this.#aside.value;
+    const isCounting = this.#counter.tally.value !== undefined;
+    const ofAnswers = shown || isCounting ? [] : saidOfAnswers(this.#answers());
+    return { ...expecting, onScreen: [...saidOver(shown), ...ofAnswers] };
   }
 
   /** What is asked now: by the figure that has the floor, else by the job. */
@@ -328,7 +397,7 @@ class JobConversation implements Conversation {
   #effects(): TurnEffects {
     return {
       prepareEars: () => {
-        const { expecting } = this.#asked;
+        const expecting = this.#expecting();
         const hearing = this.#hearing;
         if (hearing)
           this.#ears?.listenFor(hearing.recogniserList(expecting), { canGoOn: hearing.canGoOn(expecting) });
@@ -475,7 +544,7 @@ class JobConversation implements Conversation {
       context,
       turn: this.#turn.value,
       voice: this.#voice.value,
-      choices: choicesFor(prompt, context),
+      answers: this.#answers(),
       record: this.#session.record.value,
       ...present('level', this.#level),
       ...present('speechTrouble', this.#speechTrouble),

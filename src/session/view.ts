@@ -12,6 +12,8 @@ export interface Conversation {
   readonly view: ReadonlySignal<ConversationView>;
   /** A button: the same event as the phrase it stands for. */
   press(meaning: MeaningId, slots?: Slots): void;
+  /** Back from an aside to the question, which is asked once more in short. */
+  closeAside(): void;
   /** Opens the microphone; must be called from a tap. */
   startVoice(): Promise<void>;
   /** Closes the microphone and silences the mouth; the buttons go on. */
@@ -31,8 +33,8 @@ export interface ConversationView {
   readonly lastHeard?: LastHeard;
   /** Shown over the question until the next event: an answer to "why", "show me", "how far" or "what can I say". */
   readonly aside?: Aside;
-  /** The answers asked for here, likeliest first, as buttons. */
-  readonly choices: readonly Choice[];
+  /** The answers asked for here, likeliest first, as buttons: the few that are shown, and how many more there are. */
+  readonly answers: AnswersShown;
   readonly record: RecordState;
   /** The bales counted so far, while they are counted. */
   readonly tally?: Tally;
@@ -59,6 +61,18 @@ export interface LastHeard {
 export interface Choice {
   readonly meaning: MeaningId;
   readonly label: string;
+  /** Its number on the screen, by which it can be pointed at; none for what only its own words may confirm. */
+  readonly number?: number;
+}
+
+/** One page of the answers, in the order of the screen. */
+export interface AnswersShown {
+  /** An answer, or the place where a number is tapped in. */
+  readonly shown: readonly (Choice | 'number')[];
+  /** From 0. */
+  readonly page: number;
+  /** One where everything fits. */
+  readonly pages: number;
 }
 
 export type RecordState =

@@ -3,6 +3,7 @@ import { asideFor } from '../../../flows/asides.ts';
 import { promptOf } from '../../../flows/prompt.ts';
 import { type MeaningId, taughtForm } from '../../../grammar/lexicon.ts';
 import type { JobToTalkAbout } from '../../../src/app.tsx';
+import { answersShown, pointedAt } from '../../../src/session/answers-shown.ts';
 import { runJob } from '../../../src/session/job-session.ts';
 import type { Conversation, ConversationView } from '../../../src/session/view.ts';
 
@@ -15,14 +16,13 @@ export interface ActedConversation extends Conversation {
 export function actConversation({ log, from }: JobToTalkAbout): ActedConversation {
   const session = runJob(log, from);
   if (from) void session.voidLockout('void.restarted');
-  const shown = (): Pick<ConversationView, 'prompt' | 'context' | 'choices'> => {
+  let page = { state: '', at: 0 };
+  const shown = (): Pick<ConversationView, 'prompt' | 'context' | 'answers'> => {
     const snapshot = session.snapshot.value;
     const prompt = promptOf(snapshot);
-    return {
-      prompt,
-      context: snapshot.context,
-      choices: prompt.expecting.meanings.map((meaning) => ({ meaning, label: taughtForm(meaning) })),
-    };
+    const choices = prompt.expecting.meanings.map((meaning) => ({ meaning, label: taughtForm(meaning) }));
+    const answers = answersShown(prompt, choices, page.state === prompt.state ? page.at : 0);
+    return { prompt, context: snapshot.context, answers };
   };
   const view = signal<ConversationView>({
     ...shown(),
@@ -40,15 +40,24 @@ export function actConversation({ log, from }: JobToTalkAbout): ActedConversatio
   return {
     view,
     act,
-    press(meaning: MeaningId, slots = {}) {
-      const { aside: _, ...rest } = view.value;
+    press(pressed: MeaningId, slots = {}) {
+      const { aside: before, ...rest } = view.value;
+      const meaning = pointedAt(pressed, rest.answers) ?? pressed;
       view.value = rest;
-      const aside = asideFor(meaning, rest.prompt, rest.context);
+      if (meaning === 'answers.more') {
+        page = { state: rest.prompt.state, at: rest.answers.page + 1 };
+        return act(shown());
+      }
+      const aside = asideFor(meaning, rest.prompt, rest.context, slots, before);
       if (aside) return act({ aside });
       const event = { type: meaning, slots, channel: { by: 'touch' } } as const;
       if (!session.takes(event)) return act({ lastHeard: { words: '', outcome: 'notForNow' } });
       act({ lastHeard: { words: '', outcome: 'taken', takenFor: taughtForm(meaning) } });
       void session.send(event);
+    },
+    closeAside() {
+      const { aside: _, ...rest } = view.value;
+      view.value = rest;
     },
     startVoice: async () => act({ voice: { kind: 'on', isWarm: true }, turn: 'listening' }),
     stopVoice: () => act({ voice: { kind: 'off' }, turn: 'quiet' }),
