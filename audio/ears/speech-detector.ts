@@ -39,8 +39,8 @@ const BANDS = EDGES_HZ.length - 1;
 const LEAST_BAND_POWER = 1e-11;
 
 /** Mean log-likelihood ratio over which a frame is voiced when quiet came before, and while speech goes on. */
-const VOICED_TO_START = 0.4;
-const VOICED_TO_GO_ON = 0.25;
+const VOICED_TO_START = 0.33;
+const VOICED_TO_GO_ON = 0.2;
 
 /** No single band may count for more than this: a pure whistle is one band and no voice. */
 const MOST_PER_BAND = 5;
@@ -54,6 +54,14 @@ const SCORE_KEEP = 0.7;
 /** Speech starts when this many of the last frames are voiced. */
 const START_WINDOW_FRAMES = 20;
 const START_VOICED_FRAMES = 12;
+
+/**
+ * Once speech is certain its beginning is sought backwards, through frames that would not have started it: in noise the
+ * first sounds of a phrase are the faint ones. A stop of this many fainter frames ends the search.
+ */
+const LOOK_BACK_FRAMES = 80;
+const VOICED_BEFORE_START = 0.1;
+const LOOK_BACK_GAP_FRAMES = 12;
 
 /** Share of a new frame in a band's noise: in quiet, and in speech where the band falls under its noise. */
 const NOISE_FOLLOW = 0.04;
@@ -83,7 +91,8 @@ export class SpeechDetector {
   #pending = new Float32Array(0);
   /** Position of the first pending sample. */
   #position = 0;
-  #recentVoiced: boolean[] = [];
+  /** Scores of the frames since the last speech, the newest last, as far as a start is sought back. */
+  #recentScores: number[] = [];
   #speech: SpeechInProgress | undefined;
 
   /** Whether speech is going on, the hangover included. */
@@ -114,7 +123,7 @@ export class SpeechDetector {
     this.#pending = new Float32Array(0);
     this.#position = sample;
     this.#speech = undefined;
-    this.#recentVoiced = [];
+    this.#recentScores = [];
     this.#score = 0;
   }
 
@@ -175,12 +184,14 @@ export class SpeechDetector {
   }
 
   #quiet(voiced: boolean, middle: number, powers: Float64Array): SpeechEvent | undefined {
-    this.#recentVoiced.push(voiced);
-    if (this.#recentVoiced.length > START_WINDOW_FRAMES) this.#recentVoiced.shift();
-    if (!voiced || this.#recentVoiced.filter(Boolean).length < START_VOICED_FRAMES) return undefined;
-    const firstVoiced = this.#recentVoiced.indexOf(true);
-    const startSample = Math.max(0, middle - (this.#recentVoiced.length - 1 - firstVoiced) * HOP_SAMPLES);
-    this.#recentVoiced = [];
+    this.#recentScores.push(this.#score);
+    if (this.#recentScores.length > LOOK_BACK_FRAMES) this.#recentScores.shift();
+    const window = this.#recentScores.slice(-START_WINDOW_FRAMES);
+    if (!voiced || window.filter((score) => score > VOICED_TO_START).length < START_VOICED_FRAMES) {
+      return undefined;
+    }
+    const startSample = Math.max(0, middle - framesBackToStart(this.#recentScores) * HOP_SAMPLES);
+    this.#recentScores = [];
     this.#speech = { startSample, lastVoicedSample: middle, frames: 1, meanPower: powers.slice() };
     return { type: 'started', startSample };
   }
@@ -210,4 +221,16 @@ export class SpeechDetector {
     }
     return undefined;
   }
+}
+
+/** @param scores of the last frames, the newest last; speech is certain in the newest. @returns frames from it back to the first sound */
+function framesBackToStart(scores: readonly number[]): number {
+  let back = 0;
+  for (let frames = 0; frames < scores.length; frames += 1) {
+    const score = scores[scores.length - 1 - frames] as number;
+    const isWithinWindow = frames < START_WINDOW_FRAMES && score > VOICED_TO_START;
+    if (isWithinWindow || (score > VOICED_BEFORE_START && frames - back <= LOOK_BACK_GAP_FRAMES))
+      back = frames;
+  }
+  return back;
 }

@@ -3,10 +3,10 @@ import { RoomMemory } from './room-memory.ts';
 import { BLOCK_SAMPLES, msToSamples } from './sound-format.ts';
 
 /**
- * Blocks held back from the room memory. The start of speech is noticed up to 300 ms late, and a voice in the room memory would be
+ * Blocks held back from the room memory. The start of speech is noticed up to 800 ms late, and a voice in the room memory would be
  * taken for noise.
  */
-const HELD_BACK_BLOCKS = Math.ceil(msToSamples(400) / BLOCK_SAMPLES);
+const HELD_BACK_BLOCKS = Math.ceil(msToSamples(900) / BLOCK_SAMPLES);
 
 /** A stretch of sound and where the microphone's samples lie in it. */
 export interface SoundSoFar {

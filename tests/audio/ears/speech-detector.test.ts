@@ -31,6 +31,16 @@ describe('the speech detector', () => {
     expect(Math.abs(ended.endSample / RATE - 2.9)).toBeLessThan(0.2);
   });
 
+  it('begins a phrase at its faint first sounds, which would have started nothing by themselves', () => {
+    const rms = 0.01;
+    const noise = whiteNoise(5 * RATE, rms, 3);
+    const faint = mixedAt(noise, voiceLike(300, rms * 10 ** (-8 / 20)), 2 * RATE);
+    expect(eventsIn(faint)).toEqual([]);
+    const [started] = eventsIn(mixedAt(faint, voiceLike(600, rms * 10), 2.3 * RATE));
+    expect(started?.type).toBe('started');
+    expect(Math.abs((started?.startSample ?? 0) / RATE - 2)).toBeLessThan(0.1);
+  });
+
   it('hears nothing in a minute of steady noise, a third of it at each loudness', () => {
     for (const rms of [0.0005, 0.01, 0.2]) {
       expect(eventsIn(whiteNoise(20 * RATE, rms, 11))).toEqual([]);
