@@ -9,6 +9,7 @@ import { crc32, crc32Text } from './crc32.ts';
 import type { JobHeader } from './job-header.ts';
 import type { LogEntry } from './log-entry.ts';
 import type { MachineRevision } from './machine.ts';
+import { PHOTO_TYPES, type PhotoRow, photoFrom } from './photo.ts';
 
 /**
  * The file that carries records from one tablet to another: JSON, one job or machine a line, closed by a checksum
@@ -28,6 +29,7 @@ export type BundledEntry = Omit<LogEntry, 'jobId' | 'seq'>;
 export interface Bundle {
   readonly jobs: readonly BundledJob[];
   readonly machines: readonly MachineRevision[];
+  readonly photos: readonly PhotoRow[];
 }
 
 /** Why a file was not taken, in a sentence; the store is as it was. */
@@ -49,13 +51,14 @@ export function readBundle(text: string): ReadBundle {
   if (!isWhole(text)) return { ok: false, reason: BROKEN };
   const parsed = v.safeParse(BUNDLE, parseJson(text));
   if (!parsed.success) return { ok: false, reason: misfit(parsed.issues[0]) };
-  const { jobs, machines } = parsed.output as Bundle;
+  const { jobs, machines } = parsed.output as Omit<Bundle, 'photos'>;
+  const photos = (parsed.output.photos ?? []).map(photoFrom);
   const odd = jobs.findIndex((job) => !isConsistent(job));
   if (odd >= 0) return { ok: false, reason: `${BROKEN} Its job ${odd + 1} does not hold together.` };
   if (new Set(jobs.map(({ header }) => header.id)).size < jobs.length) {
     return { ok: false, reason: `${BROKEN} It holds one job twice.` };
   }
-  return { ok: true, bundle: { jobs, machines } };
+  return { ok: true, bundle: { jobs, machines, photos } };
 }
 
 /** The last line of a file: the checksum of everything before the line. */
@@ -154,7 +157,15 @@ const COUNTED = v.strictObject({
   ]),
 });
 
+const PHOTO = v.strictObject({
+  type: v.literal('record.photo'),
+  photoId: ID,
+  of: v.picklist(['failedString', 'oldEnd', 'newEnd', 'machine']),
+  side: v.optional(v.picklist(['left', 'right'])),
+});
+
 const EVENT = v.union([
+  PHOTO,
   COUNTED,
   FIGURE,
   v.strictObject({ type: v.literal('machine.known'), bands: MACHINE_BANDS }),
@@ -234,5 +245,10 @@ const BUNDLE = v.strictObject({
   tabletId: ID,
   machines: v.array(MACHINE),
   jobs: v.array(v.strictObject({ header: HEADER, entries: v.array(ENTRY) })),
+  photos: v.optional(
+    v.array(
+      v.strictObject({ photoId: ID, type: v.picklist(PHOTO_TYPES), base64: v.pipe(v.string(), v.base64()) }),
+    ),
+  ),
   crc32: v.string(),
 });

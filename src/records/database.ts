@@ -2,6 +2,7 @@ import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type St
 import type { JobHeader } from './job-header.ts';
 import type { Initials, LogEntry } from './log-entry.ts';
 import type { MachineRevision } from './machine.ts';
+import type { PhotoRow } from './photo.ts';
 import { isLostConnection, type Kept, trouble, troubleFrom } from './trouble.ts';
 
 /** Everything the tablet keeps. */
@@ -13,12 +14,15 @@ export interface RecordsSchema extends DBSchema {
   machines: { key: [machineId: string, revision: number, tabletId: string]; value: MachineRevision };
   people: { key: Initials; value: { readonly initials: Initials } };
   tablet: { key: 'id'; value: string };
+  /** Append only; which job a photo belongs to stands in the log of that job. */
+  photos: { key: string; value: PhotoRow };
 }
 
 export type RecordsDatabase = IDBPDatabase<RecordsSchema>;
 
 const NAME = 'knotwright-records';
-const VERSION = 1;
+/** 2 added the photos. */
+const VERSION = 2;
 
 type Mode = 'readonly' | 'readwrite';
 type Transaction<Store extends StoreNames<RecordsSchema>, M extends Mode> = IDBPTransaction<
@@ -116,7 +120,13 @@ function open(onClosed: () => void): Promise<RecordsDatabase> {
   });
 }
 
-function createStores(db: RecordsDatabase): void {
+/** Brings a store of any earlier version up to this one; nothing kept is touched. */
+function createStores(db: RecordsDatabase, oldVersion: number): void {
+  if (oldVersion < 1) createFirstStores(db);
+  if (oldVersion < 2) db.createObjectStore('photos', { keyPath: 'photoId' });
+}
+
+function createFirstStores(db: RecordsDatabase): void {
   db.createObjectStore('entries', { keyPath: ['jobId', 'seq'] });
   const jobs = db.createObjectStore('jobs', { keyPath: 'id' });
   jobs.createIndex('byOrder', 'order');

@@ -3,6 +3,7 @@ import type { JobEvent } from '../../flows/heard.ts';
 import type { CountEntry } from '../../flows/miss-log/entry.ts';
 import type { FigureMeaning } from '../../grammar/lexicon.ts';
 import type { Say } from '../../grammar/say.ts';
+import type { PhotoEvent } from './photo.ts';
 
 /** Who has the tablet, by initials as they gave them. */
 export type Initials = string;
@@ -15,7 +16,8 @@ export type RecordEvent =
   | { readonly type: 'record.about'; readonly machineId?: string; readonly person?: Initials }
   | { readonly type: 'record.note'; readonly text: string }
   | FigureEvent
-  | CountEvent;
+  | CountEvent
+  | PhotoEvent;
 
 /** One thing said while bales were counted. */
 export interface CountEvent {

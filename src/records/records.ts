@@ -5,6 +5,7 @@ import { type HeaderPlace, type JobHeader, jobHeader } from './job-header.ts';
 import { type Appended, JobLog } from './job-log.ts';
 import { type Initials, type LogEntry, NOBODY_ASKED } from './log-entry.ts';
 import { currentRevisions, type MachineProfile, type MachineRevision } from './machine.ts';
+import { PHOTO_NOT_KEPT, type PhotoEvent, type PhotoRow, photoTrouble } from './photo.ts';
 import { type Replayed, replay } from './replay.ts';
 import { type GiveBack, takeRecords } from './tab-lock.ts';
 import { type TakenIn, takeIn } from './take-in.ts';
@@ -230,6 +231,39 @@ export class Records {
     });
   }
 
+  /**
+   * Attaches a photo to a job: the photo first, then the line of the log that names it, so that no line names a
+   * photo that is not there.
+   * @returns nothing where it is kept, else one sentence that says why not
+   */
+  async keepPhoto(
+    log: JobLog,
+    about: Omit<PhotoEvent, 'type' | 'photoId'>,
+    photo: Omit<PhotoRow, 'photoId'>,
+  ): Promise<string | undefined> {
+    const kept = log.entries.filter(({ event }) => event.type === 'record.photo').length;
+    const refused = photoTrouble(photo, kept);
+    if (refused) return refused;
+    const row: PhotoRow = { ...photo, photoId: crypto.randomUUID() };
+    const written = await this.#database.write(['photos'], (transaction) =>
+      transaction.objectStore('photos').add(row),
+    );
+    if (!written.ok) return written.trouble.kind === 'full' ? PHOTO_NOT_KEPT : written.trouble.sentence;
+    const noted = await log.append({
+      event: { type: 'record.photo', photoId: row.photoId, ...about },
+      promptState: NOBODY_ASKED,
+    });
+    return noted.kept ? undefined : noted.trouble.sentence;
+  }
+
+  /** Photos by their ids; one that is not on this tablet is missing. */
+  photos(ids: readonly string[]): Promise<Kept<readonly PhotoRow[]>> {
+    return this.#database.read(['photos'], async (transaction) => {
+      const rows = await Promise.all(ids.map((id) => transaction.objectStore('photos').get(id)));
+      return rows.filter((row) => row !== undefined);
+    });
+  }
+
   /** Initials of everybody who had a job here. */
   people(): Promise<Kept<readonly Initials[]>> {
     return this.#database.read(['people'], (transaction) => transaction.objectStore('people').getAllKeys());
@@ -255,6 +289,7 @@ export class Records {
         savedAtMs: this.#now(),
         machines,
         jobs: lots,
+        photos: (ids) => this.#photosOneByOne(ids),
       });
       return { ok: true, value: file };
     } catch (error) {
@@ -272,6 +307,15 @@ export class Records {
     this.#latestOrder = Math.max(this.#latestOrder, ...read.bundle.jobs.map(({ header }) => header.order));
     this.#listed = undefined;
     return { ok: true, taken: taken.value };
+  }
+
+  /** One photo in memory at a time. */
+  async *#photosOneByOne(ids: readonly string[]): AsyncGenerator<PhotoRow, void> {
+    for (const id of ids) {
+      const read = await this.photos([id]);
+      if (!read.ok) throw new TroubleError(read.trouble);
+      yield* read.value;
+    }
   }
 
   /** The jobs of a file, a lot at a time. A job being written goes as far as it is known here, kept or not. */

@@ -24,10 +24,10 @@ type Counts = { -readonly [Count in keyof TakenIn]: TakenIn[Count] };
  */
 export function takeIn(
   database: Database,
-  { jobs, machines }: Bundle,
+  { jobs, machines, photos }: Bundle,
   isBeingWritten: (jobId: string) => boolean,
 ): Promise<Kept<TakenIn>> {
-  return database.write(['jobs', 'entries', 'machines', 'people'], async (transaction) => {
+  return database.write(['jobs', 'entries', 'machines', 'people', 'photos'], async (transaction) => {
     const headers = transaction.objectStore('jobs');
     const entries = transaction.objectStore('entries');
     const revisions = transaction.objectStore('machines');
@@ -59,6 +59,11 @@ export function takeIn(
       if (await revisions.getKey([machineId, number, tabletId])) continue;
       await revisions.add(revision);
       counts.machineRevisions += 1;
+    }
+    for (const photo of photos) {
+      if (!(await transaction.objectStore('photos').getKey(photo.photoId))) {
+        await transaction.objectStore('photos').add(photo);
+      }
     }
     return counts;
   });

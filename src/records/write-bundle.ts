@@ -3,6 +3,7 @@ import { crc32, crc32Text } from './crc32.ts';
 import type { JobHeader } from './job-header.ts';
 import type { LogEntry } from './log-entry.ts';
 import type { MachineRevision } from './machine.ts';
+import { MOST_PHOTO_BYTES_A_FILE, type PhotoRow, photoText } from './photo.ts';
 
 /** A job to be put into a file. */
 export interface JobToBundle {
@@ -15,6 +16,8 @@ export interface ToBundle {
   readonly tabletId: string;
   readonly savedAtMs: number;
   readonly machines: readonly MachineRevision[];
+  /** Reads photos by their ids; left out where photos do not go along. Those that are not there are passed over. */
+  readonly photos?: (ids: readonly string[]) => AsyncIterable<PhotoRow>;
   readonly jobs: AsyncIterable<readonly JobToBundle[]> | Iterable<readonly JobToBundle[]>;
 }
 
@@ -24,6 +27,7 @@ export async function* bundleBytes({
   savedAtMs,
   machines,
   jobs,
+  photos,
 }: ToBundle): AsyncGenerator<Uint8Array<ArrayBuffer>, void> {
   const encoder = new TextEncoder();
   let checksum = 0;
@@ -34,13 +38,25 @@ export async function* bundleBytes({
   };
   const about = JSON.stringify({ format: BUNDLE_FORMAT, version: BUNDLE_VERSION, savedAtMs, tabletId });
   yield piece(`${about.slice(0, -1)},\n"machines":[\n${lines(machines)}],\n"jobs":[\n`);
+  const photoIds: string[] = [];
   let isFirst = true;
   for await (const lot of jobs) {
     if (lot.length === 0) continue;
+    photoIds.push(...lot.flatMap(({ entries }) => photosNamedIn(entries)));
     yield piece(`${isFirst ? '' : ','}${lines(lot.map(bundled))}`);
     isFirst = false;
   }
   yield piece('],\n');
+  if (photos && photoIds.length > 0) {
+    yield piece('"photos":[\n');
+    let bytesSoFar = 0;
+    for await (const photo of photos([...new Set(photoIds)])) {
+      if (bytesSoFar + photo.bytes.length > MOST_PHOTO_BYTES_A_FILE) break;
+      yield piece(`${bytesSoFar === 0 ? '' : ','}${lines([photoText(photo)])}`);
+      bytesSoFar += photo.bytes.length;
+    }
+    yield piece('],\n');
+  }
   yield encoder.encode(`"crc32":"${crc32Text(checksum)}"}\n`);
 }
 
@@ -54,6 +70,10 @@ export async function bundleFile(bundle: ToBundle): Promise<File> {
 
 function bundled({ header, entries }: JobToBundle): object {
   return { header, entries: entries.map(({ jobId: _job, seq: _seq, ...entry }) => entry) };
+}
+
+function photosNamedIn(entries: readonly LogEntry[]): readonly string[] {
+  return entries.flatMap(({ event }) => (event.type === 'record.photo' ? [event.photoId] : []));
 }
 
 /** One line a thing, commas between. */

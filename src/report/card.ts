@@ -8,6 +8,7 @@ import type { Side } from '../../grammar/sides.ts';
 import type { JobStatus, Symptom } from '../records/job-header.ts';
 import type { Initials } from '../records/log-entry.ts';
 import type { MachineProfile } from '../records/machine.ts';
+import type { PhotoOf } from '../records/photo.ts';
 import type { BaleCount } from './count-lines.ts';
 
 /** Everything a job record has to say, worked out from the log and ready to be laid on paper, or into a file. */
@@ -35,6 +36,7 @@ export interface JobCard {
   readonly figures: readonly FigureLine[];
   /** Bales counted one by one, where somebody did. */
   readonly count?: BaleCount;
+  readonly photos: readonly PhotoLine[];
   readonly notes: readonly Note[];
   readonly unresolved: readonly string[];
   readonly machineAsLeft: string;
@@ -151,6 +153,13 @@ export interface FigureLine {
   readonly atMs: number;
   readonly text: string;
   readonly granted: readonly string[];
+}
+
+export interface PhotoLine {
+  readonly atMs: number;
+  readonly photoId: string;
+  readonly of: PhotoOf;
+  readonly side?: Side;
 }
 
 export interface Note {

@@ -75,6 +75,7 @@ export function jobCsv(card: JobCard): string {
       rate,
     ]),
     ...(card.count?.patterns ?? []).map((text) => ['', 'pattern', text]),
+    ...card.photos.map(({ atMs, of, side, photoId }) => [isoTime(atMs), 'photo', of, side, photoId]),
     ...card.notes.map(({ atMs, text }) => [isoTime(atMs), 'note', text]),
     ...card.unresolved.map((text) => ['', 'left open', text]),
   ];

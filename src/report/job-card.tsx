@@ -14,12 +14,19 @@ import {
 } from './card-sections.tsx';
 import { CountChart } from './count-chart.tsx';
 import { countSentence } from './count-lines.ts';
+import { Photos } from './photos.tsx';
 import { WearChart, wearText } from './wear-chart.tsx';
 import { momentText } from './words.ts';
 import './job-card.css';
 
+interface JobCardSheetProps {
+  readonly card: JobCard;
+  /** Where the browser finds the photos that are on this tablet, by their ids. */
+  readonly photoUrls?: ReadonlyMap<string, string>;
+}
+
 /** The whole record of a job, laid out for an A4 or a Letter page. */
-export function JobCardSheet({ card }: { readonly card: JobCard }): JSX.Element {
+export function JobCardSheet({ card, photoUrls = new Map() }: JobCardSheetProps): JSX.Element {
   const { machine } = card;
   return (
     <article class="paper">
@@ -66,6 +73,11 @@ export function JobCardSheet({ card }: { readonly card: JobCard }): JSX.Element 
           <p>{countSentence(card.count)}</p>
           <Lines lines={card.count.patterns} />
           <CountChart count={card.count} />
+        </Section>
+      ) : null}
+      {card.photos.length > 0 ? (
+        <Section title="Photos">
+          <Photos photos={card.photos} urls={photoUrls} />
         </Section>
       ) : null}
       {card.notes.length > 0 ? (

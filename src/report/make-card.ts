@@ -55,6 +55,11 @@ export function makeCard({ entries, machine }: CardSource): JobCard {
     beliefs: beliefPath(context.answers, estimatesOf(context)),
     figures: figureLines(entries),
     ...(count ? { count } : {}),
+    photos: entries.flatMap(({ atMs, event }) => {
+      if (event.type !== 'record.photo') return [];
+      const { photoId, of, side } = event;
+      return [{ atMs, photoId, of, ...(side ? { side } : {}) }];
+    }),
     notes: entries.flatMap(({ atMs, event }) =>
       event.type === 'record.note' ? [{ atMs, text: event.text }] : [],
     ),

@@ -1,16 +1,19 @@
 import { useSignal } from '@preact/signals';
-import type { ComponentType, JSX } from 'preact';
+import type { ComponentProps, ComponentType, JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { Records } from '../records/records.ts';
 import type { Kept } from '../records/trouble.ts';
 import type { JobCard } from '../report/card.ts';
 import { ChoiceGroup } from './choice-group.tsx';
 import { Page } from './page.tsx';
+import { PhotoTaker } from './photo-taker.tsx';
 
 /** The report, loaded when a record is opened: nobody needs it while a job runs. */
 interface Report {
   readonly card: JobCard;
-  readonly JobCardSheet: ComponentType<{ card: JobCard }>;
+  /** The photos that are on this tablet, by their ids. */
+  readonly photoUrls: ReadonlyMap<string, string>;
+  readonly JobCardSheet: ComponentType<{ card: JobCard; photoUrls: ReadonlyMap<string, string> }>;
   readonly HandOverSheet: ComponentType<{ card: JobCard }>;
   saveTable(): Promise<unknown>;
 }
@@ -25,13 +28,26 @@ export function RecordScreen({ records, jobId }: RecordScreenProps): JSX.Element
   const report = useSignal<Report | undefined>(undefined);
   const problem = useSignal(records.ok ? '' : records.trouble.sentence);
   const sheet = useSignal<'card' | 'handOver'>('card');
-  useEffect(() => {
+  const show = async () => {
     if (!records.ok) return;
-    void openReport(records.value, jobId).then((opened) => {
-      if (typeof opened === 'string') problem.value = opened;
-      else report.value = opened;
-    });
+    const opened = await openReport(records.value, jobId);
+    if (typeof opened === 'string') {
+      problem.value = opened;
+      return;
+    }
+    forgetPhotos(report.value);
+    report.value = opened;
+  };
+  useEffect(() => {
+    void show();
+    return () => forgetPhotos(report.value);
   }, [records, jobId]);
+  const keepPhoto: ComponentProps<typeof PhotoTaker>['keep'] = async (about, photo) => {
+    if (!records.ok) return records.trouble.sentence;
+    const trouble = await keepPhotoOf(records.value, jobId, about, photo);
+    await show();
+    return trouble;
+  };
   const shown = report.value;
   return (
     <Page title="Job card">
@@ -61,8 +77,9 @@ export function RecordScreen({ records, jobId }: RecordScreenProps): JSX.Element
               Save as a table
             </button>
           </div>
+          <PhotoTaker keep={keepPhoto} />
           {sheet.value === 'card' ? (
-            <shown.JobCardSheet card={shown.card} />
+            <shown.JobCardSheet card={shown.card} photoUrls={shown.photoUrls} />
           ) : (
             <shown.HandOverSheet card={shown.card} />
           )}
@@ -95,5 +112,32 @@ async function openReport(records: Records, jobId: string): Promise<Report | str
   const card = makeCard({ entries, ...(machine ? { machine } : {}) });
   const saveTable = () =>
     handOut(new File([jobCsv(card)], `knotwright-job-${jobId.slice(0, 8)}.csv`, { type: 'text/csv' }));
-  return { card, JobCardSheet, HandOverSheet, saveTable };
+  const photos = await records.photos(card.photos.map(({ photoId }) => photoId));
+  if (!photos.ok) return photos.trouble.sentence;
+  const photoUrls = new Map(
+    photos.value.map(({ photoId, type, bytes }) => [
+      photoId,
+      URL.createObjectURL(new Blob([bytes], { type })),
+    ]),
+  );
+  return { card, photoUrls, JobCardSheet, HandOverSheet, saveTable };
+}
+
+/** Frees what the browser holds for the photos of a report that is shown no more. */
+function forgetPhotos(report: Report | undefined): void {
+  for (const url of report?.photoUrls.values() ?? []) URL.revokeObjectURL(url);
+}
+
+/** Opens the job's log for the one line that names the photo. */
+async function keepPhotoOf(
+  records: Records,
+  jobId: string,
+  ...photo: Parameters<ComponentProps<typeof PhotoTaker>['keep']>
+): Promise<string | undefined> {
+  const opened = await records.openJob(jobId);
+  if (!opened.ok) return opened.trouble.sentence;
+  if (!opened.value) return 'This job is not on this tablet. The others are under Records.';
+  const trouble = await records.keepPhoto(opened.value.log, ...photo);
+  records.leaveJob(jobId);
+  return trouble;
 }

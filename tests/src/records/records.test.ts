@@ -12,6 +12,8 @@ import { said, straightWalk, type WalkedStep } from './random-job.ts';
 import { kept } from './two-tablets.ts';
 
 const DATABASE = 'knotwright-records';
+/** A version of the store that no app has yet. */
+const NEWER_VERSION = 99;
 const PROFILE: MachineProfile = {
   name: 'Home farm',
   makeAndModel: 'the old two string one',
@@ -171,7 +173,7 @@ describe('when something cannot be kept', () => {
 
   it('records of a newer app are left alone', async () => {
     await records.close();
-    await rawOpen(2);
+    await rawOpen(NEWER_VERSION);
     expect(await open()).toMatchObject({ ok: false, trouble: { kind: 'newerApp' } });
   });
 
@@ -180,7 +182,7 @@ describe('when something cannot be kept', () => {
     globalThis.indexedDB = new IDBFactory();
     const older = await rawOpen(1);
     const original = indexedDB.open.bind(indexedDB);
-    vi.spyOn(indexedDB, 'open').mockImplementation((name) => original(name, 2));
+    vi.spyOn(indexedDB, 'open').mockImplementation((name) => original(name, NEWER_VERSION));
     expect(await open()).toMatchObject({ ok: false, trouble: { kind: 'blocked' } });
     older.close();
   });
@@ -241,7 +243,7 @@ describe('when something cannot be kept', () => {
 
   it('a newer app may have the store at once, and this one holds what it cannot write', async () => {
     const log = await jobOf(straightWalk(2));
-    const newer = await rawOpen(2);
+    const newer = await rawOpen(NEWER_VERSION);
     expect(await append(log, straightWalk(3)[2])).toMatchObject({
       kept: false,
       trouble: { kind: 'newerApp' },

@@ -1,0 +1,50 @@
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import type { Side } from '../../grammar/sides.ts';
+import type { PhotoOf, PhotoRow } from '../records/photo.ts';
+import { shrinkPhoto } from '../records/shrink-photo.ts';
+import { PHOTO_NAMES } from '../report/photos.tsx';
+import './photo-taker.css';
+
+interface PhotoTakerProps {
+  /** @returns nothing where it is kept, else one sentence that says why not */
+  keep(about: { of: PhotoOf; side?: Side }, photo: Omit<PhotoRow, 'photoId'>): Promise<string | undefined>;
+}
+
+const KINDS = Object.keys(PHOTO_NAMES) as readonly PhotoOf[];
+
+/** Takes a photo with the tablet's camera and attaches it to the job, saying what it shows. */
+export function PhotoTaker({ keep }: PhotoTakerProps): JSX.Element {
+  const said = useSignal('');
+  const take = async (of: PhotoOf, input: HTMLInputElement) => {
+    const [file] = input.files ?? [];
+    if (!file) return;
+    said.value = 'Keeping the photo.';
+    try {
+      const trouble = await keep({ of }, await shrinkPhoto(file));
+      said.value = trouble ?? `Kept: ${PHOTO_NAMES[of]}.`;
+    } catch (error) {
+      said.value = error instanceof Error ? error.message : String(error);
+    }
+    // The same file chosen again is a new choice.
+    input.value = '';
+  };
+  return (
+    <section class="photo-taker no-print" aria-label="Take a photo">
+      <div class="choice-row">
+        {KINDS.map((of) => (
+          <label key={of} class="photo-button">
+            Photo: {PHOTO_NAMES[of]}
+            <input
+              type="file"
+              accept="image/*"
+              capture="environment"
+              onChange={(event) => void take(of, event.currentTarget)}
+            />
+          </label>
+        ))}
+      </div>
+      <p role="status">{said.value}</p>
+    </section>
+  );
+}
