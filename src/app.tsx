@@ -16,6 +16,7 @@ import { LearntScreen } from './screens/learnt-screen.tsx';
 import { MachinesScreen } from './screens/machines-screen.tsx';
 import { NewJobScreen } from './screens/new-job-screen.tsx';
 import { Page } from './screens/page.tsx';
+import type { KeepPhoto } from './screens/photo-taker.tsx';
 import type { Preferences } from './screens/preferences.ts';
 import { RecordScreen } from './screens/record-screen.tsx';
 import { RecordsScreen } from './screens/records-screen.tsx';
@@ -97,6 +98,7 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
         <JobScreen
           conversation={job.conversation}
           units={preferences.value.units}
+          keepPhoto={services.records.ok ? keepPhotoOf(services.records.value, job.jobId) : undefined}
           onLeave={() => goTo({ page: 'start' })}
           onFinish={() => goTo({ page: 'record', jobId: job.jobId })}
         />
@@ -133,6 +135,17 @@ function StandBack({ sentence }: { readonly sentence: string }): JSX.Element {
       </button>
     </main>
   );
+}
+
+/** Attaches photos to the job that runs, whose log is open. */
+function keepPhotoOf(records: Records, jobId: string): KeepPhoto {
+  return async (about, photo) => {
+    const opened = await records.openJob(jobId);
+    if (!opened.ok) return opened.trouble.sentence;
+    return opened.value
+      ? records.keepPhoto(opened.value.log, about, photo)
+      : 'This job is not on this tablet, so the photo was not kept.';
+  };
 }
 
 interface ResumeProps {

@@ -19,6 +19,7 @@ import './job-screen.css';
 import { LockoutList } from './lockout-list.tsx';
 import { type ListedStep, lockoutProgress, stepCount } from './lockout-progress.ts';
 import { NumberSheet } from './number-sheet.tsx';
+import type { KeepPhoto } from './photo-taker.tsx';
 import { ProofCounter } from './proof-counter.tsx';
 import { QuestionPane } from './question-pane.tsx';
 import { ReadBack } from './read-back.tsx';
@@ -31,6 +32,8 @@ interface JobScreenProps {
   readonly conversation: Conversation;
   /** Units a number is first tapped in. */
   readonly units: Preferences['units'];
+  /** Attaches a photo to this job; missing where nothing can be kept. */
+  readonly keepPhoto: KeepPhoto | undefined;
   /** Called when the person leaves a job that is still open; it is kept. */
   onLeave(): void;
   /** Called when the job is over and its card is wanted. */
@@ -38,7 +41,13 @@ interface JobScreenProps {
 }
 
 /** A running job: the safety plate, the strand, one question, its answers, and the words that always work. */
-export function JobScreen({ conversation, units, onLeave, onFinish }: JobScreenProps): JSX.Element {
+export function JobScreen({
+  conversation,
+  units,
+  keepPhoto,
+  onLeave,
+  onFinish,
+}: JobScreenProps): JSX.Element {
   const open = useSignal<'question' | 'words' | 'number'>('question');
   const prompt = useComputed(() => conversation.view.value.prompt);
   const steps = useComputed(() => lockoutProgress(prompt.value));
@@ -54,7 +63,7 @@ export function JobScreen({ conversation, units, onLeave, onFinish }: JobScreenP
   const sheet = () => {
     const { value } = prompt.value.expecting;
     if (open.value === 'words')
-      return <WordsSheet onPress={press} onLeave={onLeave} onClose={backToQuestion} />;
+      return <WordsSheet onPress={press} keepPhoto={keepPhoto} onLeave={onLeave} onClose={backToQuestion} />;
     if (open.value === 'number' && value) {
       return (
         <NumberSheet

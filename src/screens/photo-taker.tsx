@@ -6,9 +6,14 @@ import { shrinkPhoto } from '../records/shrink-photo.ts';
 import { PHOTO_NAMES } from '../report/photos.tsx';
 import './photo-taker.css';
 
+/** Attaches a photo to the job. @returns nothing where it is kept, else one sentence that says why not */
+export type KeepPhoto = (
+  about: { readonly of: PhotoOf; readonly side?: Side },
+  photo: Omit<PhotoRow, 'photoId'>,
+) => Promise<string | undefined>;
+
 interface PhotoTakerProps {
-  /** @returns nothing where it is kept, else one sentence that says why not */
-  keep(about: { of: PhotoOf; side?: Side }, photo: Omit<PhotoRow, 'photoId'>): Promise<string | undefined>;
+  readonly keep: KeepPhoto;
 }
 
 const KINDS = Object.keys(PHOTO_NAMES) as readonly PhotoOf[];

@@ -1,12 +1,12 @@
 import { useSignal } from '@preact/signals';
-import type { ComponentProps, ComponentType, JSX } from 'preact';
+import type { ComponentType, JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { Records } from '../records/records.ts';
 import type { Kept } from '../records/trouble.ts';
 import type { JobCard } from '../report/card.ts';
 import { ChoiceGroup } from './choice-group.tsx';
 import { Page } from './page.tsx';
-import { PhotoTaker } from './photo-taker.tsx';
+import { type KeepPhoto, PhotoTaker } from './photo-taker.tsx';
 
 /** The report, loaded when a record is opened: nobody needs it while a job runs. */
 interface Report {
@@ -42,7 +42,7 @@ export function RecordScreen({ records, jobId }: RecordScreenProps): JSX.Element
     void show();
     return () => forgetPhotos(report.value);
   }, [records, jobId]);
-  const keepPhoto: ComponentProps<typeof PhotoTaker>['keep'] = async (about, photo) => {
+  const keepPhoto: KeepPhoto = async (about, photo) => {
     if (!records.ok) return records.trouble.sentence;
     const trouble = await keepPhotoOf(records.value, jobId, about, photo);
     await show();
@@ -132,7 +132,7 @@ function forgetPhotos(report: Report | undefined): void {
 async function keepPhotoOf(
   records: Records,
   jobId: string,
-  ...photo: Parameters<ComponentProps<typeof PhotoTaker>['keep']>
+  ...photo: Parameters<KeepPhoto>
 ): Promise<string | undefined> {
   const opened = await records.openJob(jobId);
   if (!opened.ok) return opened.trouble.sentence;

@@ -8,18 +8,21 @@ import {
 } from '../../grammar/lexicon.ts';
 import { NAMED_PART_IDS, NAMED_PARTS } from '../../grammar/named-parts.ts';
 import type { Slots } from '../../grammar/understand.ts';
+import { type KeepPhoto, PhotoTaker } from './photo-taker.tsx';
 import { asSentence } from './sentence.ts';
 import { Sheet } from './sheet.tsx';
 import { MORE_WORDS } from './universal-words.ts';
 
 interface WordsSheetProps {
   onPress(meaning: MeaningId, slots?: Slots): void;
+  /** Missing where nothing can be kept. */
+  readonly keepPhoto: KeepPhoto | undefined;
   onLeave(): void;
   onClose(): void;
 }
 
 /** Every word that always works, everything that takes the lockout away, and the figures, as buttons. */
-export function WordsSheet({ onPress, onLeave, onClose }: WordsSheetProps): JSX.Element {
+export function WordsSheet({ onPress, keepPhoto, onLeave, onClose }: WordsSheetProps): JSX.Element {
   return (
     <Sheet title="Other words" closeLabel="Back to the question" onClose={onClose}>
       <div class="word-grid">
@@ -54,6 +57,16 @@ export function WordsSheet({ onPress, onLeave, onClose }: WordsSheetProps): JSX.
           </button>
         ))}
       </div>
+      {keepPhoto ? (
+        <>
+          <h2>Take a photo</h2>
+          <p>
+            While the camera is open nobody watches the machine here, so it takes the lockout away. Photos can
+            also be taken on the job card.
+          </p>
+          <PhotoTaker keep={keepPhoto} />
+        </>
+      ) : null}
       <h2>Ask the record</h2>
       <div class="word-grid">
         <button type="button" onClick={() => onPress('recall.record')}>

@@ -118,6 +118,19 @@ describe('a photo', { timeout: 90_000 }, () => {
     );
   });
 
+  it('is taken while a job runs, and the job goes on', async () => {
+    const jobId = await begin();
+    await page.getByRole('button', { name: 'More', exact: true }).click();
+    await page
+      .getByLabel('Photo: Its old end')
+      .setInputFiles({ name: 'string.png', mimeType: 'image/png', buffer: PICTURE });
+    await expect.poll(() => page.locator('.photo-taker [role=status]').innerText()).toContain('Kept');
+    await page.getByRole('button', { name: 'Back to the question' }).click();
+    await page.getByRole('region', { name: 'Question' }).waitFor();
+    await openCard(jobId);
+    await page.getByRole('img', { name: /^Its old end/ }).waitFor();
+  });
+
   it('that is no picture is refused in words, and the card is as it was', async () => {
     const jobId = await begin();
     await openCard(jobId);
