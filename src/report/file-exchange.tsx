@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { MOST_PHOTO_BYTES_A_FILE } from '../records/photo.ts';
 import type { Records, TookIn } from '../records/records.ts';
 import { jobsCsv } from './csv.ts';
 import { handOut } from './hand-out.ts';
@@ -73,6 +74,10 @@ export function FileExchange({ records }: { readonly records: Records }): JSX.El
           onChange={(event) => void takeIn(event.currentTarget.files?.[0])}
         />
       </label>
+      <p>
+        Photos go along, up to {MOST_PHOTO_BYTES_A_FILE / 1_000_000} megabytes of them in one file. Where one
+        is left out, the job card says so.
+      </p>
       <p role="status">{told.value}</p>
     </section>
   );

@@ -75,6 +75,53 @@ describe('a figure by touch', { timeout: 90_000 }, () => {
   });
 });
 
+describe('the numbers of a baler', { timeout: 90_000 }, () => {
+  it('are refused with a reason, kept when they are right, given to its jobs, and not asked for again', async () => {
+    await page.goto(`${server.url}#/machines`);
+    await page.getByRole('button', { name: 'Add a baler' }).click();
+    await page.getByLabel('What you call it').fill('Home farm');
+    await page.getByText('Its own limits').click();
+    const pull = page.getByRole('group', { name: 'Pull at which the twine holder lets the strand go' });
+    expect(await pull.innerText()).toContain('check the operator’s manual of your machine');
+    const [low, high] = [pull.getByRole('textbox').nth(0), pull.getByRole('textbox').nth(1)];
+    await low.fill('35');
+    await high.fill('25');
+    await pull.getByLabel('Where that comes from').fill('page 34');
+    await page.getByText('Its bales and its twine').click();
+    await page.getByLabel('Bale length, inches').fill('36');
+    await page.getByLabel('Strokes to a bale').fill('12');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    expect(await page.getByRole('alert').innerText()).toContain(
+      'The second number has to be the higher one.',
+    );
+    await low.fill('25');
+    await high.fill('35');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByRole('button', { name: 'Home farm' }).waitFor();
+
+    await page.goto(`${server.url}#/new`);
+    await page.getByRole('button', { name: 'Home farm' }).click();
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.getByRole('button', { name: 'More', exact: true }).click();
+    await page.getByRole('button', { name: /how thick is every flake/i }).click();
+    await expect.poll(() => page.innerText('.sheet')).toContain('Each flake is three inches');
+    // The job was told the limits as it began, and its log says so.
+    const told = await page.evaluate(
+      () =>
+        new Promise((resolve, reject) => {
+          const opening = indexedDB.open('knotwright-records');
+          opening.onerror = () => reject(opening.error);
+          opening.onsuccess = () => {
+            const all = opening.result.transaction('entries').objectStore('entries').getAll();
+            all.onsuccess = () =>
+              resolve(all.result.map(({ event }) => event).find(({ type }) => type === 'machine.known'));
+          };
+        }),
+    );
+    expect(told).toMatchObject({ bands: [{ of: 'holderPull', source: 'page 34' }] });
+  });
+});
+
 describe('counting bales by touch', { timeout: 90_000 }, () => {
   it('counts, takes back, finds one side, and keeps it all through a reload', async () => {
     const jobId = await begin('Count bales first');

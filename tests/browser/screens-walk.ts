@@ -171,4 +171,15 @@ export const MOMENTS: readonly { readonly name: string; readonly reach: (page: P
     },
   },
   { name: 'closed', reach: (page) => walkTo(page, 'closed') },
+  {
+    name: 'counting bales',
+    reach: async (page) => {
+      await press(page, 'count.open');
+      await press(page, 'count.missLeft');
+      await press(page, 'count.good');
+      await page.locator('.count-panel svg').waitFor();
+    },
+  },
+  { name: 'figure asked', reach: (page) => press(page, 'figure.flake') },
+  { name: 'record read', reach: (page) => press(page, 'recall.record') },
 ];
