@@ -1,6 +1,7 @@
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import type { Dimension, UnitId } from '../../grammar/measurements.ts';
 import type { SpokenUnit } from '../../grammar/say.ts';
+import { MOISTURE } from '../figures/bale.ts';
 import { BALES_LEFT, MINUTES } from '../figures/bale-on-or-stop.ts';
 import {
   BALE_HEIGHT,
@@ -13,15 +14,16 @@ import { BALLS, FOOTAGE } from '../figures/bales-per-package.ts';
 import { PITCH as CHAIN_PITCH, PITCHES } from '../figures/chain-wear.ts';
 import { CLEAN_TIES } from '../figures/clean-ties.ts';
 import { NOTCHES, TRIPS } from '../figures/disc-step.ts';
-import { KNOT_STRENGTH } from '../figures/end-push.ts';
+import { KNOT_STRENGTH, TENSILE_STRENGTH } from '../figures/end-push.ts';
 import { ANGLE, CRANK, ROD } from '../figures/plunger.ts';
 import type { Quantity } from '../figures/quantity.ts';
 import { RUNNAGE } from '../figures/runnage.ts';
+import { BALES_PER_DAY } from '../figures/season-date.ts';
 import { MISSES } from '../figures/side-test.ts';
 import { BALES_SINCE } from '../figures/splice-window.ts';
 import { PITCH as THREAD_PITCH, TURNS } from '../figures/spring-bolt.ts';
 import { STROKES_PER_BALE } from '../figures/strokes.ts';
-import { TEETH } from '../figures/teeth.ts';
+import { SHAFT_SPEED, TEETH } from '../figures/teeth.ts';
 import { BALES_COUNTED } from '../figures/twine-per-bale.ts';
 import { BALE_COUNT, WEAR, WEAR_LIMIT } from '../figures/wear.ts';
 
@@ -299,6 +301,40 @@ export const INPUTS = {
     name: 'Wear limit:',
     ask: 'At how much wear is the part done?',
     takes: length('millimetre', WEAR_LIMIT),
+    stays: false,
+  },
+  balesPerDay: {
+    name: 'Bales a day:',
+    ask: 'How many bales do you make in a day?',
+    takes: { kind: 'count', quantity: { ...BALES_PER_DAY, whole: true }, unit: 'bale' },
+    stays: true,
+  },
+  moisture: {
+    name: 'Moisture:',
+    ask: 'How many percent moisture has the hay?',
+    takes: {
+      kind: 'count',
+      quantity: { ...MOISTURE, low: 100 * MOISTURE.low, high: 100 * MOISTURE.high, whole: true },
+      unit: 'percent',
+    },
+    stays: true,
+  },
+  goodWeight: {
+    name: 'Weight of the last good bales:',
+    ask: 'What did a bale weigh when it last tied well?',
+    takes: { kind: 'measurement', dimension: 'mass', unit: 'pound', quantity: BALE_WEIGHT },
+    stays: true,
+  },
+  straightStrength: {
+    name: 'Strength of the straight twine:',
+    ask: 'What does the straight twine hold, without a knot?',
+    takes: { kind: 'measurement', dimension: 'force', unit: 'poundForce', quantity: TENSILE_STRENGTH },
+    stays: true,
+  },
+  drivingSpeed: {
+    name: 'Turns a minute of the driving shaft:',
+    ask: 'How many turns a minute does the driving shaft make?',
+    takes: { kind: 'count', quantity: { ...SHAFT_SPEED, whole: true }, unit: 'turn' },
     stays: false,
   },
   balesOnCounter: {

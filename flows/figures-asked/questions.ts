@@ -1,7 +1,7 @@
 import type { FigureMeaning } from '../../grammar/lexicon.ts';
 import type { MissCount } from '../../grammar/measurements.ts';
 import { LARGEST_SAID, type Say, type SpokenUnit, sayMeasure } from '../../grammar/say.ts';
-import { baleDensity } from '../figures/bale.ts';
+import { baleDensity, densityChange, dryMatter } from '../figures/bale.ts';
 import { baleOnOrStop } from '../figures/bale-on-or-stop.ts';
 import { balesPerPackage, type LabelledFor } from '../figures/bales-per-package.ts';
 import { chanceRepairChangedNothing } from '../figures/before-after.ts';
@@ -10,18 +10,19 @@ import { chainWear } from '../figures/chain-wear.ts';
 import { cleanTiesNeeded, tiesNeededForgivingOneMiss, upperBoundAfterClean } from '../figures/clean-ties.ts';
 import { USUAL_CONFIDENCE } from '../figures/confidence.ts';
 import { discDrive, discStep } from '../figures/disc-step.ts';
-import { endPressure, endPushHeld } from '../figures/end-push.ts';
+import { endPressure, endPushHeld, knotRatio } from '../figures/end-push.ts';
 import type { Assumption } from '../figures/figure.ts';
 import { chanceFixed } from '../figures/fixed-probability.ts';
-import { plungerFromFullCompression } from '../figures/plunger.ts';
+import { plungerErrorFromSlip, plungerFromFullCompression } from '../figures/plunger.ts';
 import { twineMassOnBales } from '../figures/runnage.ts';
+import { dateBalesRunOut } from '../figures/season-date.ts';
 import { judgeInSequence, type SequentialPlan } from '../figures/sequential-test.ts';
 import { sideTest } from '../figures/side-test.ts';
 import { nextBallChange } from '../figures/splice-window.ts';
 import { springChange } from '../figures/spring-bolt.ts';
-import { balesPerHour, flake, lengthScatter, secondsPerBale } from '../figures/strokes.ts';
+import { balesPerHour, flake, lengthScatter, secondsPerBale, throughput } from '../figures/strokes.ts';
 import { compareWithTarget, type TargetVerdict } from '../figures/target-rate.ts';
-import { degreesPerTooth, gearRatio } from '../figures/teeth.ts';
+import { degreesPerTooth, gearRatio, lastShaftSpeed } from '../figures/teeth.ts';
 import { checkLabelByCount } from '../figures/twine-label.ts';
 import { twinePerBale, twinePerString } from '../figures/twine-per-bale.ts';
 import { convert } from '../figures/units.ts';
@@ -74,6 +75,8 @@ const CURED_RATE = 0.005;
 /** Below this a lean or a clean run is taken as no luck; the customary line. */
 const LUCK = 0.05;
 const WRONG_CALL = 0.05;
+/** The number of days does not depend on where they begin. */
+const ANY_DAY = '2001-01-01';
 /** A sequential plan longer than this is no use in a field. */
 const LONGEST_RUN = 5000;
 
@@ -389,6 +392,102 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       return {
         say: [LINES.springBy, ...amount(change.value, 'millimetre'), LINES.checkManual],
         assumptions: change.assumptions,
+      };
+    },
+  },
+  'figure.season': {
+    inputs: ['balesToMake', 'balesPerDay'],
+    answer: (given) => {
+      // Only the days are said: a tablet's clock may be wrong, and a date is not asked for by voice.
+      const { date, fullDays, assumptions } = dateBalesRunOut(
+        given.number('balesToMake'),
+        given.number('balesPerDay'),
+        ANY_DAY,
+      );
+      return {
+        say:
+          date === null
+            ? [LINES.tooFar]
+            : [LINES.lasts, ...sayMeasure(fullDays, 'day'), LINES.grantedNoStops],
+        assumptions,
+      };
+    },
+  },
+  'figure.hayRate': {
+    inputs: ['baleWeight', 'strokesPerMinute', 'strokesPerBale'],
+    answer: (given) => {
+      const rate = throughput(
+        given.number('baleWeight'),
+        given.number('strokesPerMinute'),
+        given.number('strokesPerBale'),
+      );
+      return {
+        say: [
+          LINES.hayInHour,
+          ...amount(convert('mass', rate.value, 'tonne', 'lb'), 'pound'),
+          LINES.about,
+          ...amount(convert('mass', rate.value, 'tonne', 'kg'), 'kilogram'),
+          LINES.grantedNoStops,
+        ],
+        assumptions: rate.assumptions,
+      };
+    },
+  },
+  'figure.dryMatter': {
+    inputs: ['baleWeight', 'moisture'],
+    answer: (given) => {
+      const dry = dryMatter(given.number('baleWeight'), given.number('moisture') / 100);
+      return { say: [LINES.dryIs, ...amount(dry.value, 'pound')], assumptions: dry.assumptions };
+    },
+  },
+  'figure.denser': {
+    inputs: ['baleLength', 'baleHeight', 'baleWidth', 'baleWeight', 'goodWeight'],
+    answer: (given) => {
+      const size = { ...baleOf(given), widthIn: given.number('baleWidth') };
+      const change = densityChange(
+        baleDensity(size, given.number('baleWeight')).value,
+        baleDensity(size, given.number('goodWeight')).value,
+      );
+      return {
+        say: [change.suspect ? LINES.denserNow : LINES.denserNot, LINES.grantedSquare],
+        assumptions: change.ratio.assumptions,
+      };
+    },
+  },
+  'figure.knotRatio': {
+    inputs: ['knotStrength', 'straightStrength'],
+    answer: (given) => {
+      const ratio = knotRatio(given.number('knotStrength'), given.number('straightStrength'));
+      return {
+        say: [LINES.knotKeeps, ...percent(ratio.value), LINES.ofStraight],
+        assumptions: ratio.assumptions,
+      };
+    },
+  },
+  'figure.shaftSpeed': {
+    inputs: ['drivingSpeed', 'driverTeeth', 'drivenTeeth'],
+    answer: (given) => {
+      const ratio = gearRatio([
+        { driverTeeth: given.number('driverTeeth'), drivenTeeth: given.number('drivenTeeth') },
+      ]);
+      const speed = lastShaftSpeed(given.number('drivingSpeed'), ratio);
+      return {
+        say: [LINES.drivenTurns, ...amount(speed.value, 'turn'), LINES.grantedNoSlip],
+        assumptions: speed.assumptions,
+      };
+    },
+  },
+  'figure.toothSlip': {
+    inputs: ['crankRadius', 'rodLength', 'crankAngle', 'teeth'],
+    answer: (given) => {
+      const error = plungerErrorFromSlip(
+        { crankRadiusIn: given.number('crankRadius'), rodLengthIn: given.number('rodLength') },
+        given.number('crankAngle'),
+        degreesPerTooth(given.number('teeth')).value,
+      );
+      return {
+        say: [LINES.oneToothMoves, ...amount(Math.abs(error.value), 'inch'), LINES.grantedInLine],
+        assumptions: error.assumptions,
       };
     },
   },

@@ -3,7 +3,12 @@ import { type Assumption, type Figure, figure } from './figure.ts';
 import { possible, type Quantity } from './quantity.ts';
 
 export const KNOT_STRENGTH: Quantity = { name: 'knot strength', unit: 'pounds', low: 20, high: 1000 };
-const TENSILE_STRENGTH: Quantity = { name: 'straight pull strength', unit: 'pounds', low: 20, high: 2000 };
+export const TENSILE_STRENGTH: Quantity = {
+  name: 'straight pull strength',
+  unit: 'pounds',
+  low: 20,
+  high: 2000,
+};
 const END_PUSH: Quantity = { name: 'end push', unit: 'pounds', low: 0, high: 10_000 };
 
 const FOR_COMPARISON: Assumption = {

@@ -3,7 +3,7 @@ import { ImpossibleFigure, possible, type Quantity } from './quantity.ts';
 import { wholeThatFit } from './whole-count.ts';
 
 const BALES_LEFT: Quantity = { name: 'number of bales left', unit: '', low: 0, high: 10_000_000 };
-const BALES_PER_DAY: Quantity = { name: 'number of bales a day', unit: '', low: 1, high: 10_000 };
+export const BALES_PER_DAY: Quantity = { name: 'number of bales a day', unit: '', low: 1, high: 10_000 };
 const DAY_MS = 86_400_000;
 /** A forecast further off than this says nothing; the date is then left open. */
 const LAST_USEFUL_DAY = 3650;

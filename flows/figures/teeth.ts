@@ -2,7 +2,7 @@ import { type Figure, figure } from './figure.ts';
 import { possible, type Quantity } from './quantity.ts';
 
 export const TEETH: Quantity = { name: 'number of teeth', unit: '', low: 5, high: 200, whole: true };
-const SHAFT_SPEED: Quantity = { name: 'shaft speed', unit: 'turns a minute', low: 0, high: 2000 };
+export const SHAFT_SPEED: Quantity = { name: 'shaft speed', unit: 'turns a minute', low: 0, high: 2000 };
 const RATIO: Quantity = { name: 'gear ratio', unit: '', low: 0.05, high: 50 };
 
 /** One pair of sprockets or gears. */

@@ -105,6 +105,41 @@ export const figures = topic({
     forms: ['what does turning the bolt change'],
     readBack: 'Spring and bolt.',
   },
+  'figure.season': {
+    risk: 'navigation',
+    forms: ['how many days of baling is that'],
+    readBack: 'Days of baling.',
+  },
+  'figure.hayRate': {
+    risk: 'navigation',
+    forms: ['how much hay an hour goes through'],
+    readBack: 'Hay in an hour.',
+  },
+  'figure.dryMatter': {
+    risk: 'navigation',
+    forms: ['how much of it is dry matter'],
+    readBack: 'Dry matter in a bale.',
+  },
+  'figure.denser': {
+    risk: 'navigation',
+    forms: ['are the bales denser than they were'],
+    readBack: 'Density then and now.',
+  },
+  'figure.knotRatio': {
+    risk: 'navigation',
+    forms: ['what does the knot cost in strength'],
+    readBack: 'Strength left by a knot.',
+  },
+  'figure.shaftSpeed': {
+    risk: 'navigation',
+    forms: ['how fast does the driven shaft turn'],
+    readBack: 'Speed of the driven shaft.',
+  },
+  'figure.toothSlip': {
+    risk: 'navigation',
+    forms: ['what does a slipped tooth move'],
+    readBack: 'A slipped tooth and the plunger.',
+  },
   'figure.wear': {
     risk: 'navigation',
     forms: ['how long will this part last', 'work out the wear line'],
