@@ -1,8 +1,8 @@
 /** Written by `npm run model`; not to be edited. The bundled speech model that public/model/ holds. */
 export const builtModel = {
-  fileName: 'commands-c3ad8550.model',
-  bytes: 2838699,
-  sha256: 'c3ad8550f4ac3b50cfefd41826537dcf15c3f4f5e6aa9dc9cfdfb8790a55f9f9',
+  fileName: 'commands-e65cb04e.model',
+  bytes: 2849854,
+  sha256: 'e65cb04e394281bac9c83bbcc92c1cc560a66e1a1d82de90e73ce3c7123524e9',
   /** Of the phrases, words and pronunciations it was made from. */
-  vocabularySha256: 'caee90f56878a1a42acb7621bed413f6298a837b715a753f732ae1d59b3c7272',
+  vocabularySha256: '429f3afb770f77229181850d290e6dc04c4c4a1eee930703b2f0bad3c7bfac68',
 } as const;
