@@ -20,6 +20,9 @@ export interface Ask {
   readonly expecting: Expecting;
 }
 
+/** The state of a drill that has stopped. */
+export const DRILL_OVER = 'drill.over';
+
 export type JobSnapshot = SnapshotFrom<typeof jobMachine>;
 
 /** Whether eyes, hands or nobody may be at the machine, as one word for the screen. */
@@ -73,6 +76,11 @@ export function promptOf(snapshot: JobSnapshot): Prompt {
   };
 }
 
+/** A job that is closed or handed over, or a drill that has stopped: it says so, and then listens no more. */
+export function isOver({ state }: Pick<Prompt, 'state'>): boolean {
+  return state === 'closed' || state === 'job.inquiry.handedOver' || state === DRILL_OVER;
+}
+
 /** Everything that can be said now, by the words prompts teach. */
 export function sayableNow({ expecting }: Prompt): readonly string[] {
   return activeMeanings(expecting).map(taughtForm);
@@ -86,8 +94,9 @@ export function isAskedFor(meaning: MeaningId, { expecting }: Prompt): boolean {
 /** The safety region in one word; anything on the way to a state counts as not there yet. */
 export function safetyOf(snapshot: JobSnapshot): SafetyState {
   if (snapshot.matches({ safety: 'lockedOut' })) return 'lockedOut';
-  if (snapshot.matches({ safety: 'safeStop' }) || snapshot.matches({ safety: 'lockingOut' }))
-    return 'eyesOnly';
+  if (snapshot.matches({ safety: 'safeStop' })) return 'eyesOnly';
+  if (snapshot.matches({ safety: 'lockingOut' }) || snapshot.matches({ safety: 'releasing' }))
+    return 'thisStepOnly';
   if (snapshot.matches({ safety: 'handTurn' }) || snapshot.matches({ safety: 'finishingCycle' }))
     return 'handTurn';
   if (snapshot.matches({ safety: 'poweredTest' })) return 'poweredTest';

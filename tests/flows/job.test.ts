@@ -122,6 +122,22 @@ describe('one job, from the first word to the closed record', () => {
 });
 
 describe('a lockout under way', () => {
+  it('shows neither eyes nor hands, but the one step, while it is built and while it is taken down', () => {
+    const building = atFirstCheck();
+    while (!building.prompt.state.startsWith('job.safety.lockingOut')) {
+      const { meanings } = building.prompt.expecting;
+      building.answer(meanings.at(-1) ?? 'stop');
+    }
+    expect(building.prompt.safety).toBe('thisStepOnly');
+    const closingUp = atProof()
+      .answer('value.missRate', { missCount: { misses: 2, bales: 10 } })
+      .answer('yes')
+      .answer('carryOn')
+      .answer('release.needlesThreaded')
+      .answer('release.toolsOut');
+    expect(closingUp.prompt.safety).toBe('thisStepOnly');
+  });
+
   it('does not take a yes, a neighbour’s phrase or a doubtful voice for a step', () => {
     const job = new TestJob().answer('symptom.heldStrandLost');
     const { state } = job.prompt;
