@@ -54,7 +54,7 @@ export function CountPanel({ tally, notices, onPress, onNumber }: CountPanelProp
   const { bales, missedBales, misses } = tally;
   const drawn = bales.length > 0 ? drawing.value : undefined;
   return (
-    <section class="count-panel" aria-label="Counting bales">
+    <div class="count-panel">
       <p class="count-figures" role="status">
         <b>{bales.length}</b> bales, <b>{missedBales}</b> missed. Left {misses.left}, right {misses.right}.
         <span> {asRead(notices)}</span>
@@ -82,7 +82,7 @@ export function CountPanel({ tally, notices, onPress, onNumber }: CountPanelProp
         </button>
       </div>
       {drawn ? <drawn.CountChart count={drawn.baleCount(tally)} /> : null}
-    </section>
+    </div>
   );
 }
 

@@ -1,7 +1,10 @@
 import type { BrowserContext, Page } from 'playwright-core';
+import { countPrompt } from '../../flows/miss-log/saying.ts';
+import { tallyOf } from '../../flows/miss-log/tally.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import type { Slots } from '../../grammar/understand.ts';
 import type { ConversationView } from '../../src/session/view.ts';
+import { TestJob } from '../flows/talk.ts';
 
 /** Tablets the screens are tried on, in CSS pixels at the nominal 96 dots an inch: 8, 10 and 13 inch. */
 export const TABLETS = {
@@ -97,6 +100,12 @@ export async function settled(page: Page): Promise<void> {
   );
 }
 
+const COUNTED = tallyOf([
+  { kind: 'crop', crop: 'dense' },
+  { kind: 'good', bales: 60 },
+  { kind: 'miss', side: 'left' },
+]);
+
 /** Moments of one job, in order; each is reached from the one before. */
 export const MOMENTS: readonly { readonly name: string; readonly reach: (page: Page) => Promise<void> }[] = [
   { name: 'opening', reach: (page) => walkTo(page, 'job.inquiry.opening') },
@@ -171,15 +180,13 @@ export const MOMENTS: readonly { readonly name: string; readonly reach: (page: P
     },
   },
   { name: 'closed', reach: (page) => walkTo(page, 'closed') },
+  { name: 'record read', reach: (page) => press(page, 'recall.record') },
   {
     name: 'counting bales',
     reach: async (page) => {
-      await press(page, 'count.open');
-      await press(page, 'count.missLeft');
-      await press(page, 'count.good');
+      await page.getByRole('button', { name: 'Back to the question' }).click();
+      await act(page, { tally: COUNTED, prompt: countPrompt(COUNTED, ['Good bale.'], new TestJob().prompt) });
       await page.locator('.count-panel svg').waitFor();
     },
   },
-  { name: 'figure asked', reach: (page) => press(page, 'figure.flake') },
-  { name: 'record read', reach: (page) => press(page, 'recall.record') },
 ];
