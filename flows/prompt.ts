@@ -1,6 +1,5 @@
 import type { SnapshotFrom } from 'xstate';
-import { activeMeanings, type Expecting } from '../grammar/expecting.ts';
-import { type MeaningId, taughtForm } from '../grammar/lexicon.ts';
+import type { Expecting } from '../grammar/expecting.ts';
 import type { Say } from '../grammar/say.ts';
 import type { jobMachine } from './job.ts';
 import type { JobContext } from './job-context.ts';
@@ -79,16 +78,6 @@ export function promptOf(snapshot: JobSnapshot): Prompt {
 /** A job that is closed or handed over, or a drill that has stopped: it says so, and then listens no more. */
 export function isOver({ state }: Pick<Prompt, 'state'>): boolean {
   return state === 'closed' || state === 'job.inquiry.handedOver' || state === DRILL_OVER;
-}
-
-/** Everything that can be said now, by the words prompts teach. */
-export function sayableNow({ expecting }: Prompt): readonly string[] {
-  return activeMeanings(expecting).map(taughtForm);
-}
-
-/** Whether a meaning is one the dialogue listens for now. */
-export function isAskedFor(meaning: MeaningId, { expecting }: Prompt): boolean {
-  return expecting.meanings.includes(meaning);
 }
 
 /** The safety region in one word; anything on the way to a state counts as not there yet. */

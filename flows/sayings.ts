@@ -1,6 +1,14 @@
 import { ruleOf } from '../grammar/lexicon.ts';
 import type { Measurement } from '../grammar/measurements.ts';
-import { type Precision, type Say, sayBand, sayMeasure, sayOutOf, sayWhole } from '../grammar/say.ts';
+import {
+  type Precision,
+  type Say,
+  sayBand,
+  sayDigits,
+  sayMeasure,
+  sayOutOf,
+  sayWhole,
+} from '../grammar/say.ts';
 import { excluded } from './diagnosis/excluded.ts';
 import { familyById } from './families/all.ts';
 import type { FamilyId } from './families/family.ts';
@@ -67,10 +75,21 @@ export function sayPending({ pending }: JobContext): Say {
   if (!pending) return [LINES.acceptValue];
   switch (pending.kind) {
     case 'measurement':
-      return [...sayMeasurement(pending.measurement), LINES.acceptValue];
+      return [
+        ...sayMeasurement(pending.measurement),
+        ...sayDigitsWhereMisheard(pending.measurement.amount),
+        LINES.acceptValue,
+      ];
     case 'missCount':
       return [...sayOutOf(pending.missCount.misses, pending.missCount.bales, 'bale'), LINES.acceptValue];
   }
+}
+
+/** Thirteen and thirty sound alike, "one three" and "three zero" do not: the digits are said too where it matters. */
+function sayDigitsWhereMisheard(amount: number): Say {
+  const isTeen = amount >= 13 && amount <= 19;
+  const isTen = amount >= 30 && amount <= 90 && amount % 10 === 0;
+  return Number.isInteger(amount) && (isTeen || isTen) ? sayDigits(amount) : [];
 }
 
 /** A measurement as it is read back, to the thirty-second where it is a fraction of an inch. */

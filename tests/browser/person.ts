@@ -92,7 +92,7 @@ async function untilListening(page: Page): Promise<Screen | 'over'> {
   await page.waitForFunction(
     (closed) =>
       document.querySelector('[data-turn="listening"], .heard-line[data-trouble="true"]') ||
-      document.querySelector('h1.question')?.textContent?.startsWith(closed),
+      document.querySelector('h1.question')?.textContent?.includes(closed),
     LINES.closed,
     { timeout: PATIENCE_MS },
   );
@@ -113,7 +113,7 @@ async function untilDecided(page: Page, before: Screen): Promise<Screen | 'over'
 /** Read text by text: a function kept in a name does not survive the way into the page under every loader. */
 async function readScreen(page: Page): Promise<Screen | 'over'> {
   const question = await textOf(page, 'h1.question');
-  if (question === undefined || question.startsWith(LINES.closed)) return 'over';
+  if (question === undefined || question.includes(LINES.closed)) return 'over';
   const trouble = await textOf(page, '.heard-line[data-trouble="true"] p');
   if (trouble) throw new Error(`The app says: ${trouble}`);
   return {
