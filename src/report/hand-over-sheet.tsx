@@ -5,7 +5,7 @@ import { sentence } from './words.ts';
 import './job-card.css';
 
 /** What fits on one page; whatever is left out is in the job card, and the page says so. */
-const MOST = { findings: 9, repairs: 3, suspects: 3, excluded: 3, parts: 3, unresolved: 3 } as const;
+const MOST = { findings: 9, repairs: 3, suspects: 3, excluded: 3, parts: 2, unresolved: 3 } as const;
 
 /** One page for whoever takes the machine over: a dealer, a technician, the next shift. */
 export function HandOverSheet({ card }: { readonly card: JobCard }): JSX.Element {
@@ -52,6 +52,7 @@ export function HandOverSheet({ card }: { readonly card: JobCard }): JSX.Element
       {card.parts.length > 0 ? (
         <Section title="Parts">
           <Parts parts={card.parts.slice(-MOST.parts)} />
+          <LeftOut count={card.parts.length - MOST.parts} />
         </Section>
       ) : null}
       {card.unresolved.length > 0 ? (
