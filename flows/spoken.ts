@@ -1,6 +1,7 @@
 import { ASIDE_LINES, lookAtLine, sayStation } from './asides.ts';
 import { EVIDENCE, type EvidenceQuestion } from './diagnosis/evidence.ts';
 import { whyThatOneInventory } from './diagnosis/why-that-one.ts';
+import { drillInventory } from './drill/narrate.ts';
 import { FAMILIES } from './families/all.ts';
 import { INPUT_IDS, inputOf } from './figures-asked/inputs.ts';
 import { FIGURE_LINES } from './figures-asked/lines.ts';
@@ -46,6 +47,7 @@ export function spokenByFlows(): readonly string[] {
     ...Object.values(SYSTEM_VOID_LINES),
     ...whyThatOneInventory(),
     ...STATIONS.flatMap(sayStation),
+    ...drillInventory(),
     ...(Object.keys(PARTS) as PartId[]).map(lookAtLine),
     ...steps.flatMap(({ instruct, brief, why }) => [instruct, brief, why]),
     ...questions.flatMap(({ ask, why }) => [ask, why]),

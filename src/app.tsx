@@ -1,6 +1,7 @@
 import { type ReadonlySignal, type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import type { DrillSetup } from '../flows/drill/hidden-fault.ts';
 import type { JobSnapshot } from '../flows/prompt.ts';
 import './app.css';
 import type { Installed } from './offline/installed.ts';
@@ -9,6 +10,7 @@ import type { JobLog } from './records/job-log.ts';
 import type { Learnt } from './records/learnt.ts';
 import { type JobAbout, type Records, unkeptJobLog } from './records/records.ts';
 import type { Kept } from './records/trouble.ts';
+import { DrillScreen, type DrillTalk } from './screens/drill-screen.tsx';
 import type { HearingChecker } from './screens/hearing-check.ts';
 import { HelpScreen } from './screens/help-screen.tsx';
 import { JobScreen } from './screens/job-screen.tsx';
@@ -43,6 +45,8 @@ export interface Services {
   readonly learnt: Signal<Learnt>;
   makeChecker(): HearingChecker;
   converse(job: JobToTalkAbout): Promise<Conversation>;
+  /** Runs a drill; must be called from a tap. */
+  startDrill(setup: DrillSetup): DrillTalk;
 }
 
 interface AppProps {
@@ -115,6 +119,8 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
       return <SettingsScreen preferences={preferences} ownVoices={services.ownVoices} />;
     case 'learnt':
       return <LearntScreen learnt={services.learnt} />;
+    case 'drill':
+      return <DrillScreen units={preferences.value.units} startDrill={services.startDrill} />;
     case 'help':
       return <HelpScreen />;
     case 'welcome':

@@ -14,6 +14,7 @@ import { watchRoute } from './screens/route.ts';
 import { settingAsked } from './screens/spoken-settings.ts';
 import { dressMouth, ownVoiceNames } from './screens/voice-choice.ts';
 import { converse, type Tablet } from './session/conversation.ts';
+import { runDrill } from './session/drill-session.ts';
 import { type JobSession, runJob } from './session/job-session.ts';
 
 const place = document.getElementById('app');
@@ -67,6 +68,12 @@ const services: Services = {
     // The tap that opened the job is also the tap that lets the page speak and hear.
     void conversation.startVoice();
     return conversation;
+  },
+  startDrill(setup) {
+    const session = runDrill(setup);
+    const conversation = converse(session, tablet);
+    void conversation.startVoice();
+    return { session, conversation };
   },
 };
 render(<App services={services} route={watchRoute()} preferences={preferences} />, place);

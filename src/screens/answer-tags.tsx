@@ -10,6 +10,7 @@ interface AnswerTagsProps {
   readonly answers: AnswersShown;
   /** Set when the job is over: the one thing left is its card. */
   readonly onFinish: (() => void) | undefined;
+  readonly finishLabel: string;
   onAnswer(choice: Choice): void;
   onNumber(): void;
   onMore(): void;
@@ -20,7 +21,7 @@ interface AnswerTagsProps {
  * by. A number to give is a tag of its own.
  */
 export function AnswerTags(props: AnswerTagsProps): JSX.Element {
-  const { prompt, answers, onFinish, onAnswer, onNumber, onMore } = props;
+  const { prompt, answers, onFinish, finishLabel, onAnswer, onNumber, onMore } = props;
   const { shown, page, pages } = answers;
   return (
     <section class="answer-tags" aria-label="Answers" data-count={pages > 1 ? 4 : shown.length || 1}>
@@ -37,9 +38,7 @@ export function AnswerTags(props: AnswerTagsProps): JSX.Element {
           />
         ),
       )}
-      {onFinish ? (
-        <TagButton key={`${prompt.state}/finish`} label="See the job card" onPress={onFinish} />
-      ) : null}
+      {onFinish ? <TagButton key={`${prompt.state}/finish`} label={finishLabel} onPress={onFinish} /> : null}
       {pages > 1 ? (
         <TagButton
           key={`${prompt.state}/more`}

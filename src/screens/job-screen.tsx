@@ -2,7 +2,7 @@ import { useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { JobContext } from '../../flows/job-context.ts';
-import type { Prompt } from '../../flows/prompt.ts';
+import { isOver, type Prompt } from '../../flows/prompt.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import { sayText } from '../../grammar/say.ts';
 import type { Slots } from '../../grammar/understand.ts';
@@ -38,16 +38,14 @@ interface JobScreenProps {
   onLeave(): void;
   /** Called when the job is over and its card is wanted. */
   onFinish(): void;
+  readonly finishLabel?: string;
+  /** In place of the part to look at, where a drill shows what is found there. */
+  readonly picture?: JSX.Element | undefined;
 }
 
 /** A running job: the safety plate, the strand, one question, its answers, and the words that always work. */
-export function JobScreen({
-  conversation,
-  units,
-  keepPhoto,
-  onLeave,
-  onFinish,
-}: JobScreenProps): JSX.Element {
+export function JobScreen(props: JobScreenProps): JSX.Element {
+  const { conversation, units, keepPhoto, onLeave, onFinish } = props;
   const open = useSignal<'question' | 'words' | 'number'>('question');
   const prompt = useComputed(() => conversation.view.value.prompt);
   const steps = useComputed(() => lockoutProgress(prompt.value));
@@ -128,11 +126,17 @@ export function JobScreen({
               />
               <QuestionPane prompt={prompt.value} />
             </div>
-            <SidePane prompt={prompt.value} steps={steps.value} context={view.context} />
+            <SidePane
+              prompt={prompt.value}
+              steps={steps.value}
+              context={view.context}
+              picture={props.picture}
+            />
             <AnswerTags
               prompt={prompt.value}
               answers={view.answers}
               onFinish={isOver(prompt.value) ? onFinish : undefined}
+              finishLabel={props.finishLabel ?? 'See the job card'}
               onAnswer={({ meaning }) => press(meaning)}
               onNumber={() => {
                 open.value = 'number';
@@ -157,10 +161,11 @@ interface SidePaneProps {
   readonly prompt: Prompt;
   readonly steps: readonly ListedStep[] | undefined;
   readonly context: JobContext;
+  readonly picture: JSX.Element | undefined;
 }
 
 /** What stands beside the question: the steps of the lockout, a number to accept, the count of a proof, or the part to look at. */
-function SidePane({ prompt, steps, context }: SidePaneProps): JSX.Element {
+function SidePane({ prompt, steps, context, picture }: SidePaneProps): JSX.Element {
   return (
     <aside class="job-side">
       {steps ? (
@@ -170,12 +175,8 @@ function SidePane({ prompt, steps, context }: SidePaneProps): JSX.Element {
       ) : context.proof && prompt.state.startsWith('job.inquiry.proving') ? (
         <ProofCounter proof={context.proof} />
       ) : (
-        <PartPicture key={prompt.look} part={prompt.look} />
+        (picture ?? <PartPicture key={prompt.look} part={prompt.look} />)
       )}
     </aside>
   );
-}
-
-function isOver({ state }: Prompt): boolean {
-  return state === 'closed' || state === 'job.inquiry.handedOver';
 }

@@ -10,6 +10,7 @@ export type Route =
   | { readonly page: 'machines' }
   | { readonly page: 'settings' }
   | { readonly page: 'learnt' }
+  | { readonly page: 'drill' }
   | { readonly page: 'help' }
   | { readonly page: 'welcome' };
 
@@ -28,6 +29,7 @@ export function routeOf(hash: string): Route {
     case 'machines':
     case 'settings':
     case 'learnt':
+    case 'drill':
     case 'help':
     case 'welcome':
       return id === undefined ? { page } : START;

@@ -71,6 +71,9 @@ export function StartScreen({ records, installed, voiceAtHand }: StartScreenProp
         <a class="link-button" href={hashOf({ page: 'records' })}>
           Records
         </a>
+        <a class="link-button" href={hashOf({ page: 'drill' })}>
+          Drill
+        </a>
         <a class="link-button" href={hashOf({ page: 'help' })}>
           Help
         </a>

@@ -12,7 +12,7 @@ import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { Channel, HeardEvent } from '../../flows/heard.ts';
 import { tallyOf } from '../../flows/miss-log/tally.ts';
-import type { Prompt } from '../../flows/prompt.ts';
+import { isOver, type Prompt } from '../../flows/prompt.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
 import { type MeaningId, phrasesFor, taughtForm } from '../../grammar/lexicon.ts';
 import type { Say } from '../../grammar/say.ts';
@@ -87,6 +87,7 @@ class JobConversation implements Conversation {
   #speech: Speech | undefined;
   /** An earcon that is still sounding; speech and listening wait for its end. */
   #earcon: Promise<void> | undefined;
+  readonly #unsubscribe: (() => void) | undefined;
   readonly #onVisibility = () => this.#pageHidOrShowed();
 
   constructor(session: JobSession, tablet: Tablet, ofMachine: FigureValues) {
@@ -110,6 +111,9 @@ class JobConversation implements Conversation {
       this.#tabletNoticed(reason),
     );
     document.addEventListener('visibilitychange', this.#onVisibility);
+    this.#unsubscribe = session.happenings?.subscribe((count) => {
+      if (count > 0) this.#ask();
+    });
     this.view = computed(() => this.#currentView());
   }
 
@@ -166,6 +170,7 @@ class JobConversation implements Conversation {
 
   dispose(): void {
     document.removeEventListener('visibilitychange', this.#onVisibility);
+    this.#unsubscribe?.();
     this.#watch.stop();
     this.#turns.stop();
     this.#ears?.stop();
@@ -553,11 +558,6 @@ class JobConversation implements Conversation {
       ...present('tally', this.#counter.tally),
     };
   }
-}
-
-/** A job that is closed or handed over says so, and then listens no more. */
-function isOver({ state }: Prompt): boolean {
-  return state === 'closed' || state === 'job.inquiry.handedOver';
 }
 
 function present<K extends string, V>(key: K, { value }: ReadonlySignal<V | undefined>): { [P in K]?: V } {

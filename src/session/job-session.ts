@@ -21,6 +21,8 @@ export type VoiceTrace = Pick<EntryDraft, 'heardText' | 'levelDbfs'>;
 export interface JobSession {
   readonly snapshot: ReadonlySignal<JobSnapshot>;
   readonly record: ReadonlySignal<RecordState>;
+  /** Counts what happened by itself and has to be said at once; only in a drill does anything. */
+  readonly happenings?: ReadonlySignal<number>;
   prompt(): Prompt;
   /** Whether the job takes an event now; what it does not take is not an answer to what was asked. */
   takes(event: JobEvent): boolean;

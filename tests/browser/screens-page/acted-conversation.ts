@@ -1,10 +1,9 @@
 import { effect, type Signal, signal } from '@preact/signals';
 import { asideFor } from '../../../flows/asides.ts';
-import { promptOf } from '../../../flows/prompt.ts';
 import { type MeaningId, taughtForm } from '../../../grammar/lexicon.ts';
 import type { JobToTalkAbout } from '../../../src/app.tsx';
 import { answersShown, pointedAt } from '../../../src/session/answers-shown.ts';
-import { runJob } from '../../../src/session/job-session.ts';
+import { type JobSession, runJob } from '../../../src/session/job-session.ts';
 import type { Conversation, ConversationView } from '../../../src/session/view.ts';
 
 /** A conversation of the real charts by buttons alone, whose voice is acted: a test sets what it would show. */
@@ -16,10 +15,14 @@ export interface ActedConversation extends Conversation {
 export function actConversation({ log, from }: JobToTalkAbout): ActedConversation {
   const session = runJob(log, from);
   if (from) void session.voidLockout('void.restarted');
+  return actSession(session);
+}
+
+export function actSession(session: JobSession): ActedConversation {
   let page = { state: '', at: 0 };
   const shown = (): Pick<ConversationView, 'prompt' | 'context' | 'answers'> => {
     const snapshot = session.snapshot.value;
-    const prompt = promptOf(snapshot);
+    const prompt = session.prompt();
     const choices = prompt.expecting.meanings.map((meaning) => ({ meaning, label: taughtForm(meaning) }));
     const answers = answersShown(prompt, choices, page.state === prompt.state ? page.at : 0);
     return { prompt, context: snapshot.context, answers };
@@ -35,6 +38,7 @@ export function actConversation({ log, from }: JobToTalkAbout): ActedConversatio
   };
   const stopFollowing = effect(() => {
     const record = session.record.value;
+    void session.happenings?.value;
     view.value = { ...view.peek(), ...shown(), record };
   });
   return {

@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import { render } from 'preact';
+import type { DrillSetup } from '../../../flows/drill/hidden-fault.ts';
 import { App } from '../../../src/app.tsx';
 import type { Installed } from '../../../src/offline/installed.ts';
 import type { VoiceAtHand } from '../../../src/offline/voice-at-hand.ts';
@@ -8,7 +9,8 @@ import { openRecords } from '../../../src/records/records.ts';
 import type { HearingCheck, HearingChecker } from '../../../src/screens/hearing-check.ts';
 import { keepPreferences, wearPreferences } from '../../../src/screens/preferences.ts';
 import { watchRoute } from '../../../src/screens/route.ts';
-import { type ActedConversation, actConversation } from './acted-conversation.ts';
+import { runDrill } from '../../../src/session/drill-session.ts';
+import { type ActedConversation, actConversation, actSession } from './acted-conversation.ts';
 
 /** What the browser tests reach through `window.screensPage`. */
 export interface ScreensPage {
@@ -44,6 +46,11 @@ const services = {
   converse: async (job: Parameters<typeof actConversation>[0]) => {
     latest = actConversation(job);
     return latest;
+  },
+  startDrill: (setup: DrillSetup) => {
+    const session = runDrill(setup);
+    latest = actSession(session);
+    return { session, conversation: latest };
   },
 };
 render(<App services={services} route={watchRoute()} preferences={preferences} />, root);

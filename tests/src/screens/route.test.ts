@@ -2,7 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { hashOf, type Route, routeOf } from '../../../src/screens/route.ts';
 
-const PLAIN = ['start', 'new', 'records', 'machines', 'settings', 'help', 'welcome'] as const;
+const PLAIN = [
+  'start',
+  'new',
+  'records',
+  'machines',
+  'settings',
+  'learnt',
+  'drill',
+  'help',
+  'welcome',
+] as const;
 
 describe('the address', () => {
   it('leads back to the route it was made from', () => {

@@ -1,0 +1,253 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checkQuestion, evidenceQuestion } from '../../../flows/diagnosis/answer.ts';
+import { EVIDENCE, FAMILY_PRIORS } from '../../../flows/diagnosis/evidence.ts';
+import { findingOf as answerForMeasurement } from '../../../flows/diagnosis/measured.ts';
+import { debriefOf } from '../../../flows/drill/debrief.ts';
+import { LATE_MS } from '../../../flows/drill/drill.ts';
+import { findingOf } from '../../../flows/drill/finding.ts';
+import { INTERRUPTION_IDS, TRAP_IDS, trapById } from '../../../flows/drill/hazards.ts';
+import { candidates, type DrillSetup, hiddenFault, LARGEST_SEED } from '../../../flows/drill/hidden-fault.ts';
+import { narrated } from '../../../flows/drill/narrate.ts';
+import { answerTo } from '../../../flows/drill/path.ts';
+import { efficiency, pointsOf, scoreOf } from '../../../flows/drill/score.ts';
+import { drawn, fnv1a } from '../../../flows/drill/seeded.ts';
+import { FAMILIES } from '../../../flows/families/all.ts';
+import { FAMILY_IDS } from '../../../flows/families/family.ts';
+import { TestJob } from '../talk.ts';
+import { careful, play, type Trainee } from './play.ts';
+
+const setups: fc.Arbitrary<DrillSetup> = fc.record({
+  seed: fc.nat(LARGEST_SEED),
+  level: fc.constantFrom(1 as const, 2 as const),
+});
+const FEW = { numRuns: 60 };
+
+describe('chance by seed', () => {
+  /** Test vectors of FNV-1a, 32 bits: IETF draft "The FNV Non-Cryptographic Hash Algorithm", appendix C. */
+  it('hashes as published', () => {
+    expect(fnv1a('')).toBe(0x811c9dc5);
+    expect(fnv1a('a')).toBe(0xe40c292c);
+    expect(fnv1a('foobar')).toBe(0xbf9cf968);
+  });
+
+  it('is even enough over the seeds', () => {
+    const draws = Array.from({ length: 10_000 }, (_, seed) => drawn(seed, 'any'));
+    const tenths = Array.from({ length: 10 }, (_, at) =>
+      draws.filter((draw) => Math.floor(draw * 10) === at),
+    );
+    // Chi-squared with 9 degrees of freedom: 27.9 is the 99.9 percent point (NIST/SEMATECH e-Handbook, 1.3.6.7.4).
+    const chi = tenths.reduce((sum, { length }) => sum + (length - 1000) ** 2 / 1000, 0);
+    expect(chi).toBeLessThan(27.9);
+  });
+});
+
+describe('the hidden fault', () => {
+  it('is the same for the same seed, and of its level', () => {
+    fc.assert(
+      fc.property(setups, (setup) => {
+        const hidden = hiddenFault(setup);
+        expect(hiddenFault({ ...setup })).toEqual(hidden);
+        expect(candidates(setup.level)).toContainEqual(expect.objectContaining({ cause: hidden.cause }));
+      }),
+    );
+  });
+
+  it('comes as often as the tables have it', () => {
+    const count = 5_000;
+    for (const family of FAMILY_IDS) {
+      const share =
+        Array.from({ length: count }, (_, seed) => hiddenFault({ seed, level: 2 })).filter(
+          (hidden) => hidden.family === family,
+        ).length / count;
+      const p = FAMILY_PRIORS[family];
+      expect(Math.abs(share - p), family).toBeLessThan(4 * Math.sqrt((p * (1 - p)) / count));
+    }
+  });
+
+  it('at the first level needs no hands in the machine', () => {
+    expect(candidates(1).length).toBeGreaterThanOrEqual(3);
+    for (const { family, cause } of candidates(1)) {
+      const remedy = FAMILIES.find(({ id }) => id === family)?.causes[cause]?.remedy;
+      expect(remedy?.reach).toBe('safeStop');
+    }
+  });
+});
+
+describe('what the machine of a drill shows', () => {
+  it('is an answer its question takes, and a number reads as that answer', () => {
+    fc.assert(
+      fc.property(setups, (setup) => {
+        const hidden = hiddenFault(setup);
+        for (const { id, checks } of FAMILIES) {
+          for (const [name, check] of Object.entries(checks)) {
+            const finding = findingOf(setup, hidden, checkQuestion(id, name));
+            expect(check.answers.map(({ meaning }) => meaning)).toContain(answerTo(finding));
+            if (finding?.kind !== 'measured' || !check.measure) continue;
+            expect(answerForMeasurement(finding.measurement, check.measure)).toBe(finding.meaning);
+          }
+        }
+        for (const id of Object.keys(EVIDENCE) as (keyof typeof EVIDENCE)[]) {
+          const taken: readonly string[] = EVIDENCE[id].answers.flatMap(({ meanings }) => meanings);
+          expect(taken).toContain(answerTo(findingOf(setup, hidden, evidenceQuestion(id))));
+        }
+      }),
+      FEW,
+    );
+  });
+});
+
+describe('a careful trainee', () => {
+  it('ends every drill alive, reads every bit, and passes', () => {
+    fc.assert(
+      fc.property(setups, (setup) => {
+        const { drill, context } = play(setup, careful);
+        expect(drill.over).toBe('ended');
+        const score = scoreOf(drill, context);
+        expect(score.safety).toBe(1);
+        expect(score.evidence).toBe(1);
+        expect(score.passed).toBe(true);
+      }),
+      FEW,
+    );
+  });
+
+  /** Where nothing takes the lockout away, the same answers lead the same way. */
+  it('goes the policy’s own way, at its cost, where nothing came between', () => {
+    fc.assert(
+      fc.property(setups, (setup) => {
+        const { drill, context } = play(setup, careful, 1);
+        const inVain = context.repairs.filter(({ outcome }) => outcome !== 'proved');
+        fc.pre(inVain.length === 0 && !drill.entries.some(({ kind }) => kind === 'noticed'));
+        const { trainee, policy } = scoreOf(drill, context);
+        const plain = (steps: typeof trainee.steps) => steps.map(({ of, minutes }) => ({ of, minutes }));
+        expect(plain(trainee.steps)).toEqual(plain(policy.steps));
+      }),
+      FEW,
+    );
+  });
+
+  it('meets every hazard somewhere in the first hundred seeds', () => {
+    const met = new Set<string>();
+    for (let seed = 0; seed < 100; seed += 1) {
+      for (const entry of play({ seed, level: 2 }, careful).drill.entries) {
+        if (entry.kind === 'happened') met.add(entry.hazard);
+      }
+    }
+    expect([...met].sort()).toEqual([...TRAP_IDS, ...INTERRUPTION_IDS].sort());
+  });
+});
+
+describe('a fatal error', () => {
+  /** Says whatever the step asks for, true or not, and goes on whatever happens. */
+  const careless: Trainee = (drill, job) => {
+    const { trap: _, interruption, ...rest } = drill;
+    const blind = interruption ? { ...rest, interruption: { id: interruption.id } } : rest;
+    return careful(blind, job);
+  };
+
+  it('stops the drill over the hazard that stood, with no points', () => {
+    const ends = new Set<string>();
+    for (let seed = 0; seed < 60; seed += 1) {
+      const { drill, context } = play({ seed, level: 2 }, careless);
+      const happened = drill.entries.some(({ kind }) => kind === 'happened');
+      expect(drill.over).toBe(happened ? 'fatal' : 'ended');
+      if (!happened) continue;
+      const last = drill.entries.at(-1);
+      if (last?.kind !== 'fatal') throw new Error('The drill ended with something else.');
+      ends.add(last.hazard);
+      expect(scoreOf(drill, context)).toMatchObject({ fatal: true, points: 0, passed: false });
+    }
+    expect(ends.size).toBeGreaterThan(4);
+  });
+
+  it('is to confirm exactly the step a trap makes untrue', () => {
+    for (const id of TRAP_IDS) {
+      const { state, untrue } = trapById(id);
+      expect(state.split('.').at(-1)).toBe(untrue.split('.').at(-1));
+    }
+  });
+
+  it('leaves nothing to say', () => {
+    const { drill } = play({ seed: 1, level: 2 }, careless);
+    const job = new TestJob();
+    const prompt = narrated(drill, job.prompt, job.context, () => false);
+    expect(prompt.expecting).toEqual({ meanings: [] });
+    expect(prompt.state).toBe('drill.over');
+  });
+});
+
+describe('the score', () => {
+  /** Worked example: 15.04 expected minutes of the best order against 23 taken. */
+  it('holds the minutes taken against the best', () => {
+    expect(efficiency(15.04, 23)).toBeCloseTo(0.654, 3);
+    expect(efficiency(15.04, 10)).toBe(1);
+    expect(efficiency(15.04, 0)).toBe(1);
+  });
+
+  it('is full marks in every part, and nothing for nothing', () => {
+    const all = (value: number) => ({
+      safety: value,
+      efficiency: value,
+      evidence: value,
+      verification: value,
+      record: value,
+    });
+    expect(pointsOf(all(1))).toBeCloseTo(100, 10);
+    expect(pointsOf(all(0))).toBe(0);
+  });
+
+  it('takes a quarter of the safety part for a hazard noticed late, and then does not pass', () => {
+    const { drill, context } = play({ seed: 3, level: 2 }, careful);
+    const entries = drill.entries.map((entry) =>
+      entry.kind === 'noticed' ? { ...entry, afterMs: LATE_MS + 1 } : entry,
+    );
+    const late = entries.filter(({ kind }) => kind === 'noticed').length;
+    expect(late).toBeGreaterThan(0);
+    const score = scoreOf({ ...drill, entries }, context);
+    expect(score.safety).toBe(1 - 0.25 * late);
+    expect(score.passed).toBe(false);
+  });
+
+  it('gives no bits for an answer that was not what the machine showed', () => {
+    const guessing: Trainee = (drill, job) =>
+      job.prompt.state.startsWith('job.inquiry.triage.') && drill.interruption?.sinceMs === undefined
+        ? ['notSure']
+        : careful(drill, job);
+    const { drill, context } = play({ seed: 3, level: 2 }, guessing);
+    expect(scoreOf(drill, context).evidence).toBe(0);
+  });
+
+  it('counts no tie that was missed as a good one', () => {
+    const hopeful: Trainee = (drill, job) => {
+      const reply = careful(drill, job);
+      return reply !== 'wait' && reply[0] === 'tie.missed' ? ['tie.good'] : reply;
+    };
+    const scores = Array.from({ length: 80 }, (_, seed) => play({ seed, level: 2 }, hopeful)).flatMap(
+      ({ drill, context }) => {
+        const lied = drill.entries.some(
+          (entry) =>
+            entry.kind === 'said' && entry.meaning === 'tie.good' && answerTo(entry.shown) === 'tie.missed',
+        );
+        return lied ? [scoreOf(drill, context)] : [];
+      },
+    );
+    expect(scores.length).toBeGreaterThan(0);
+    for (const { verification, efficiency: share } of scores) {
+      expect(verification).toBeLessThan(1);
+      expect(share).toBe(0);
+    }
+  });
+});
+
+it('the debrief says that it was a drill, what was hidden, and survives being saved', () => {
+  const { drill, context } = play({ seed: 7, level: 1 }, careful);
+  const debrief = debriefOf(drill, context, { trainee: 'AB', comment: '' });
+  expect(debrief.notice).toContain('No machine was looked at');
+  expect(debrief.belief).toHaveLength(context.answers.length + 1);
+  expect(debrief.belief.every(({ probability }) => probability >= 0 && probability <= 1)).toBe(true);
+  expect(debrief.timeline.map(({ atS }) => atS)).toEqual(
+    [...debrief.timeline.map(({ atS }) => atS)].sort((a, b) => a - b),
+  );
+  expect(JSON.parse(JSON.stringify(debrief))).toEqual(debrief);
+});
