@@ -19,9 +19,9 @@ export const MACHINE_VALUES = {
   holderPull: {
     name: 'Pull at which the twine holder lets the strand go',
     checks: [
+      { family: 'bothSidesNowAndThen', check: 'bothHolders' },
       { family: 'heldStrandLost', check: 'holderPull' },
       { family: 'noKnotEitherEnd', check: 'holderPull' },
-      { family: 'bothSidesNowAndThen', check: 'bothHolders' },
     ],
   },
   tonguePull: {
