@@ -76,6 +76,7 @@ function stopped(drill: DrillState, prompt: Prompt): Prompt {
     question: say,
     brief: say,
     why: [],
+    safety: 'keepOut',
     expecting: { meanings: [] },
   };
 }

@@ -40,15 +40,15 @@ export function scoreOf(drill: DrillState, context: JobContext): DrillScore {
   const trainee = traineePath(entries, hidden, context.repairs, end);
   const endedRightly =
     isPutRight(drill, context) || (policy.end === 'handedOver' && context.handOver !== undefined);
+  const fatal = drill.over === 'fatal';
   const parts: Parts = {
-    safety: safetyOf(entries),
+    safety: fatal ? 0 : safetyOf(entries),
     // A search given up early is short, and not efficient.
     efficiency: endedRightly ? efficiency(policy.minutes, trainee.minutes) : 0,
     evidence: evidenceOf(entries),
     verification: verificationOf(drill, context, endedRightly),
     record: endedRightly ? 1 : 0,
   };
-  const fatal = drill.over === 'fatal';
   const points = fatal ? 0 : pointsOf(parts);
   return {
     fatal,

@@ -1,12 +1,5 @@
 import type { SafetyState } from '../../flows/prompt.ts';
 
-/** Printed on every sheet. */
-export const CAUTIONS = [
-  'The operator’s manual of the machine comes first, then local rules, then licensed practice. This sheet comes after all three.',
-  'Nothing on this sheet makes it safe to reach in. Lock the machine out yourself before every hands-on step, whatever is written here.',
-  'Typical values and probabilities are expert estimates or from memory. Check the operator’s manual of your machine.',
-] as const;
-
 /** Common practice, no source. */
 export const NOT_TO_DO = [
   'Do not trust the lockout recorded here. It ended with the record; build your own.',

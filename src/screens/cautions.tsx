@@ -1,12 +1,7 @@
 import type { JSX } from 'preact';
+import { CAUTIONS } from '../cautions.ts';
 
-/** What comes before anything this app says. Shown at the start of every day and on the first run. */
-export const CAUTIONS = [
-  'The operator’s manual of your machine comes first, then local rules, then licensed practice. This comes after them.',
-  'A baler maims. Nothing here makes it safe to reach in while anything can move.',
-  'Numbers without your own manual’s value are typical ones only.',
-] as const;
-
+/** Shown at the start of every day and on the first run. */
 export function Cautions(): JSX.Element {
   return (
     <section class="cautions" aria-label="Cautions">

@@ -187,9 +187,9 @@ function RunningDrill({ talk, units, onFinish }: RunningDrillProps): JSX.Element
     ) : undefined;
   return (
     <div class="drill-frame">
-      <p class="drill-banner">
+      <header class="drill-banner">
         Drill {setup.seed}. <b>Keep away from any real machine.</b>
-      </p>
+      </header>
       <JobScreen
         conversation={conversation}
         units={units}

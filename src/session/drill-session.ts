@@ -54,6 +54,7 @@ export function runDrill(setup: DrillSetup, nowMs: () => number = () => performa
     drill,
     happenings,
     seen: () => {
+      if (drill.value.over) return undefined;
       const finding = shownNow(drill.value, job.prompt(), context());
       return setup.level === 2 && finding && hasPicture(finding) ? finding : undefined;
     },

@@ -6,7 +6,7 @@ import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { launchChromium } from './chromium.ts';
 import { serveScreensPage } from './screens-server.ts';
-import { beginJob, MOMENTS, openApp, settled } from './screens-walk.ts';
+import { beginJob, DRILL_MOMENTS, MOMENTS, openApp, settled } from './screens-walk.ts';
 
 const FOLDER = join(import.meta.dirname, '../../public/storyboard');
 const TABLET = { width: 1280, height: 800 };
@@ -18,7 +18,12 @@ try {
   mkdirSync(FOLDER, { recursive: true });
   const context = await browser.newContext({ viewport: TABLET, reducedMotion: 'reduce' });
   const page = await openApp(context, server.url);
-  const shots = [{ name: 'start', reach: async () => {} }, { name: 'new job', reach: beginJob }, ...MOMENTS];
+  const shots = [
+    { name: 'start', reach: async () => {} },
+    { name: 'new job', reach: beginJob },
+    ...MOMENTS,
+    ...DRILL_MOMENTS,
+  ];
   for (const [at, { name, reach }] of shots.entries()) {
     // The form of a new job is pictured on its way to the job itself.
     if (name === 'new job') await page.goto(`${server.url}#/new`);

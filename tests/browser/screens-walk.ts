@@ -164,6 +164,13 @@ export const MOMENTS: readonly { readonly name: string; readonly reach: (page: P
   },
   { name: 'where to look', reach: (page) => page.getByRole('button', { name: 'Show me where' }).click() },
   {
+    name: 'one tie',
+    reach: async (page) => {
+      await press(page, 'tying.open');
+      await press(page, 'tying.next');
+    },
+  },
+  {
     name: 'miss rate asked',
     reach: async (page) => {
       await page.getByRole('button', { name: 'Back to the question' }).click();
@@ -189,4 +196,30 @@ export const MOMENTS: readonly { readonly name: string; readonly reach: (page: P
       await page.locator('.count-panel svg').waitFor();
     },
   },
+];
+
+/** Number 0 at the second level: the flywheel is still turning when it is asked for. */
+const DRILL = '0';
+
+/** Moments of one drill that ends in a fatal error, in order, from the start of the app. */
+export const DRILL_MOMENTS: typeof MOMENTS = [
+  {
+    name: 'drill set-up',
+    reach: async (page) => {
+      await page.evaluate(() => {
+        location.hash = '#/drill';
+      });
+      await page.getByRole('button', { name: /^2:/ }).click();
+      await page.getByRole('textbox', { name: /Number of the drill/ }).fill(DRILL);
+    },
+  },
+  {
+    name: 'drill hazard',
+    reach: async (page) => {
+      await page.getByRole('button', { name: 'Begin the drill' }).click();
+      await walkTo(page, 'job.safety.stopping.flywheelStopped');
+    },
+  },
+  { name: 'drill stopped', reach: (page) => walkTo(page, 'drill.over') },
+  { name: 'debrief', reach: (page) => page.getByRole('button', { name: 'See the debrief' }).click() },
 ];

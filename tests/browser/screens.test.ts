@@ -5,7 +5,18 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import type { ConversationView } from '../../src/session/view.ts';
 import { launchChromium } from './chromium.ts';
 import { type ScreensServer, serveScreensPage } from './screens-server.ts';
-import { act, beginJob, MOMENTS, openApp, press, settled, TABLETS, THEMES, walkTo } from './screens-walk.ts';
+import {
+  act,
+  beginJob,
+  DRILL_MOMENTS,
+  MOMENTS,
+  openApp,
+  press,
+  settled,
+  TABLETS,
+  THEMES,
+  walkTo,
+} from './screens-walk.ts';
 
 declare const axe: { run(options: RunOptions): Promise<AxeResults> };
 
@@ -218,30 +229,119 @@ describe('the pages beside a job', () => {
 });
 
 describe('the safety state', () => {
-  it('is told by word, shape, place and colour, each different in every state', async () => {
+  it('is told by word and shape, different in every state, and by place and colour', async () => {
     context = await browser.newContext({ viewport: TABLETS['thirteen inch, landscape'] });
     const page = await openApp(context, server.url);
     await beginJob(page);
     const seen = [await plate(page)];
-    for (const until of [
-      'job.safety.stopping',
-      'job.inquiry.triage',
-      'job.inquiry.remedy',
-      'job.inquiry.proving.running',
-    ]) {
-      await walkTo(page, until);
+    for (const [until, ...instead] of [
+      ['job.safety.stopping'],
+      ['job.inquiry.triage'],
+      ['job.safety.lockingOut.knotterHome'],
+      ['job.safety.finishingCycle.turning', 'lockout.knotterTripped'],
+      ['job.inquiry.remedy'],
+      ['job.inquiry.proving.running'],
+    ] as const) {
+      await walkTo(page, until, instead);
       seen.push(await plate(page));
     }
     expect(seen.map(({ word }) => word)).toEqual([
       'Keep out',
       'Stopping',
       'Eyes only',
+      'This step only',
+      'Rim only',
       'Locked out',
       'In the seat',
     ]);
     expect(new Set(seen.map(({ shape }) => shape)).size).toBe(seen.length);
-    expect(new Set(seen.map(({ colour }) => colour)).size).toBe(seen.length);
-    expect(seen.map(({ place }) => place)).toEqual(['Out', 'Out', 'Eyes', 'Hands', 'Seat']);
+    // The two states between others, in which only the step that is asked for is done, share their colour.
+    const colours = seen.map(({ colour }) => colour);
+    expect(colours[3]).toBe(colours[1]);
+    expect(new Set(colours).size).toBe(seen.length - 1);
+    expect(seen.map(({ place }) => place)).toEqual(['Out', 'Out', 'Eyes', 'Out', 'Rim', 'Hands', 'Seat']);
+  });
+});
+
+describe('what is on the screen and can be said', () => {
+  beforeEach(async () => {
+    context = await browser.newContext({ viewport: TABLETS['thirteen inch, landscape'] });
+  });
+
+  it('is numbered, and the second one is the second one', async () => {
+    const page = await openApp(context, server.url);
+    await beginJob(page);
+    await walkTo(page, 'job.inquiry.triage.knotPlace');
+    // Seven answers: three of them, and the place that leads to the others.
+    expect(await page.locator('.answer-tags .tag-number').allInnerTexts()).toEqual(['1', '2', '3']);
+    const second = await page.evaluate(() => {
+      const shown = window.screensPage?.conversation().view.value.answers.shown[1];
+      return shown === 'number' ? undefined : shown?.meaning;
+    });
+    await press(page, 'point.second');
+    const answers = await page.evaluate(() => window.screensPage?.conversation().view.value.context.answers);
+    expect(answers?.at(-1)).toEqual({ question: 'evidence.knotPlace', said: second });
+  });
+
+  it('bears no number where only its own words confirm it', async () => {
+    const page = await openApp(context, server.url);
+    await beginJob(page);
+    await walkTo(page, 'job.safety.lockingOut.knotterHome');
+    expect(await page.locator('.tag-number').count()).toBe(0);
+    const before = await page.locator('.question').innerText();
+    await press(page, 'point.first');
+    expect(await page.locator('.question').innerText()).toBe(before);
+  });
+
+  it('steps one tie, and goes back to the question', async () => {
+    const page = await openApp(context, server.url);
+    await beginJob(page);
+    await press(page, 'tying.open');
+    await page.getByRole('heading', { name: '1. The bale grows' }).waitFor();
+    await press(page, 'tying.next');
+    await page.getByRole('heading', { name: '2. Trip' }).waitFor();
+    await page.getByRole('button', { name: 'Next', exact: true }).click();
+    await page.getByRole('heading', { name: '3. Needle up' }).waitFor();
+    await press(page, 'tying.back');
+    await page.getByRole('heading', { name: '2. Trip' }).waitFor();
+    await page.getByRole('button', { name: 'Back to the question' }).click();
+    await page.getByRole('heading', { level: 1, name: /What is the knotter doing/ }).waitFor();
+  });
+});
+
+describe.each(Object.entries(TABLETS))('a drill on a tablet of %s', (_, viewport) => {
+  it.each(THEMES)('from set-up to debrief has no barrier axe knows, in the %s theme', async (theme) => {
+    context = await browser.newContext({ viewport });
+    const page = await openApp(context, server.url, { theme });
+    await page.addScriptTag({ path: AXE });
+    for (const { name, reach } of DRILL_MOMENTS) {
+      await reach(page);
+      await settled(page);
+      expect(await violations(page), name).toEqual([]);
+      expect(await smallTexts(page), name).toEqual([]);
+    }
+    await page.getByText('Stopped by a fatal error').waitFor();
+    await page.getByRole('button', { name: 'Another drill' }).click();
+    await page.evaluate(() => {
+      location.hash = '#/records';
+    });
+    await page.getByRole('heading', { name: 'Records' }).waitFor();
+    expect(await page.locator('.job-list a').count()).toBe(0);
+  });
+
+  it('has no small target, and refuses what is no number of a drill', async () => {
+    context = await browser.newContext({ viewport });
+    const page = await openApp(context, server.url);
+    const [setUp, hazard] = DRILL_MOMENTS;
+    await setUp?.reach(page);
+    await page.getByRole('textbox', { name: /Number of the drill/ }).fill('nine');
+    await page.getByText('That is no number from 0 to 9999.').waitFor();
+    await page.getByRole('button', { name: 'Begin the drill' }).click();
+    await page.getByRole('textbox', { name: /Number of the drill/ }).fill('0');
+    await hazard?.reach(page);
+    await page.getByText('The flywheel is still ticking round.').waitFor();
+    expect(await smallTargets(page)).toEqual([]);
+    expect(await crowdedTargets(page)).toEqual([]);
   });
 });
 

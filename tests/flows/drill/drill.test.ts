@@ -156,7 +156,7 @@ describe('a fatal error', () => {
       const last = drill.entries.at(-1);
       if (last?.kind !== 'fatal') throw new Error('The drill ended with something else.');
       ends.add(last.hazard);
-      expect(scoreOf(drill, context)).toMatchObject({ fatal: true, points: 0, passed: false });
+      expect(scoreOf(drill, context)).toMatchObject({ fatal: true, safety: 0, points: 0, passed: false });
     }
     expect(ends.size).toBeGreaterThan(4);
   });
@@ -174,6 +174,7 @@ describe('a fatal error', () => {
     const prompt = narrated(drill, job.prompt, job.context, () => false);
     expect(prompt.expecting).toEqual({ meanings: [] });
     expect(prompt.state).toBe('drill.over');
+    expect(prompt.safety).toBe('keepOut');
   });
 });
 
