@@ -41,6 +41,9 @@ export type Refusal =
   /** A number that does not read as one, or has the wrong unit. */
   | 'value';
 
+/** Less evidence than this is a phrase hung on a part of other talk, or one as likely as its neighbour: chosen by measurement. */
+const LEAST_MARGIN = 0.5;
+
 /**
  * Takes what the recogniser heard to a meaning, or refuses.
  *
@@ -50,8 +53,9 @@ export type Refusal =
  *
  * @param heard what came back from the recogniser: graph words ("the_key_is_in_my_pocket"), ordinary words
  *   or both, and "[unk]" for what it did not know
+ * @param margin evidence that it is what it says, 0 to 1; what is under {@link LEAST_MARGIN} only voids
  */
-export function understand(heard: string, expecting: Expecting): Understanding {
+export function understand(heard: string, expecting: Expecting, margin = 1): Understanding {
   const words = heard.replaceAll('_', ' ').trim().replace(/\s+/g, ' ');
   if (words === '') return { outcome: 'refused', reason: 'nothing', words };
 
@@ -62,6 +66,7 @@ export function understand(heard: string, expecting: Expecting): Understanding {
   if (voiding && !isDenied(leftOver)) {
     return { outcome: 'understood', meaning: voiding.meaning, slots: {}, words };
   }
+  if (margin < LEAST_MARGIN) return { outcome: 'refused', reason: 'otherTalk', words };
   const meanings = [...new Set(found.map((phrase) => phrase.meaning))];
   if (meanings.length > 1) return { outcome: 'ambiguous', candidates: meanings, words };
 

@@ -12,7 +12,9 @@
  * 4. Word times are multiplied by `recogniserTimeFactor`. They go on counting over a recogniser's life, so times are
  *    only of use where each utterance has a recogniser of its own. Words that lie outside the speech, by more than
  *    `edgeSlackMs`, are dropped.
- * 5. One utterance holds one phrase (or the words of one number). Anything else beside it is a reason to refuse:
+ * 5. Where the speech stands `clearFromDb` over the room, the list holds `CLEAR_UNKNOWN_WORD` too. It wins over phrases
+ *    that fit only so well, and is read as `[unk]`.
+ * 6. One utterance holds one phrase (or the words of one number). Anything else beside it is a reason to refuse:
  *    `[unk]`, a second phrase, a phrase that covers too little of the speech, or one said faster or slower than
  *    anybody speaks. `conf` is a posterior within the active list alone and close to 1 for wrong phrases too: low
  *    values are a reason to refuse, high ones prove nothing.
@@ -29,3 +31,9 @@ export const recogniserTimeFactor = 1 / 3;
 
 /** A word may reach this far out of the detected speech, milliseconds: quiet beginnings and ends are missed. */
 export const edgeSlackMs = 450;
+
+/** The model's second word for speech that is no phrase: stricter, so of use only where phrases are heard clearly. */
+export const CLEAR_UNKNOWN_WORD = '[unk-clear]';
+
+/** Speech over the room from which on phrases are heard clearly, decibels in the model's own bands. */
+export const clearFromDb = 14;

@@ -4,6 +4,7 @@
  */
 import { UNKNOWN_WORD } from '../../grammar/compile.ts';
 import type { AcousticSource } from './acoustic-source.ts';
+import { CLEAR_UNKNOWN_WORD } from './decode-protocol.ts';
 import { KaldiWriter } from './kaldi-binary.ts';
 import { type Arc, Graph, writeVectorGraph } from './openfst-vector.ts';
 import { layOutOutputs } from './output-layout.ts';
@@ -46,11 +47,15 @@ export function modelFiles(
   const pauseSilence = inventory.modelled(base('SIL'), 'internal');
 
   const wordIds = new Map(
-    [UNKNOWN_WORD, ...vocabulary.map(({ label }) => label)].map((label, i) => [label, i + 1]),
+    [UNKNOWN_WORD, CLEAR_UNKNOWN_WORD, ...vocabulary.map(({ label }) => label)].map((label, i) => [
+      label,
+      i + 1,
+    ]),
   );
   const wordId = (label: string) => wordIds.get(label) ?? 0;
   const unknown = {
     wordId: wordId(UNKNOWN_WORD),
+    clearWordId: wordId(CLEAR_UNKNOWN_WORD),
     speech: inventory.anySpeech('singleton'),
   };
   const words = vocabulary.map((word) => ({

@@ -28,6 +28,7 @@ export const modelTuning: ModelTuning = {
     wordCost: 2,
     unknownCost: 4,
     unknownFrameBonus: 0.26,
+    clearUnknownFrameBonus: 0.36,
   },
   decoding: {
     acousticScale: 0.12,

@@ -22,8 +22,10 @@ export interface GraphTuning {
   /** Each word, so that one long phrase is preferred to several short ones. */
   readonly wordCost: number;
   readonly unknownCost: number;
-  /** Taken off for every frame of unknown speech: how much better than any speech a phrase must fit. */
+  /** Taken off for every frame of unknown speech: how much better than any speech a phrase must fit, in noise. */
   readonly unknownFrameBonus: number;
+  /** The same where the speech is clear: there a phrase that was really said fits far better. */
+  readonly clearUnknownFrameBonus: number;
 }
 
 export interface GraphParts {
@@ -34,6 +36,7 @@ export interface GraphParts {
   readonly pauseSilence: InventoryPhone;
   readonly unknown: {
     readonly wordId: number;
+    readonly clearWordId: number;
     readonly speech: InventoryPhone;
   };
 }
@@ -110,13 +113,11 @@ export function buildWordGraph(
     });
   }
 
-  addPhone(
-    resting,
-    parts.unknown.speech,
-    parts.unknown.wordId,
-    afterWord,
-    tuning.unknownCost,
-    -tuning.unknownFrameBonus,
-  );
+  for (const [wordId, frameBonus] of [
+    [parts.unknown.wordId, tuning.unknownFrameBonus],
+    [parts.unknown.clearWordId, tuning.clearUnknownFrameBonus],
+  ] as const) {
+    addPhone(resting, parts.unknown.speech, wordId, afterWord, tuning.unknownCost, -frameBonus);
+  }
   return graph;
 }

@@ -1,5 +1,6 @@
+import { CLEAR_UNKNOWN_WORD, clearFromDb } from '../command-model/decode-protocol.ts';
 import { prepareUtterance } from '../command-model/listening/prepare-utterance.ts';
-import type { DecodedWord } from './heard-words.ts';
+import { type DecodedWord, UNKNOWN } from './heard-words.ts';
 import type { Recogniser } from './recogniser.ts';
 import { type SpeechSpan, wordsWithin } from './utterance.ts';
 
@@ -31,14 +32,24 @@ export function readUtterance(
   from: number,
   to: number,
 ): PendingReading | undefined {
-  const opened = recogniser.open(list);
+  const prepared = prepareUtterance(sound, Math.max(0, from), to);
+  const opened = recogniser.open(listFor(list, prepared.speechOverRoomDb));
   if (!opened.ok) return undefined;
   const { session } = opened;
-  const prepared = prepareUtterance(sound, Math.max(0, from), to);
   const span = { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs };
   const reading = session.decode(prepared.samples).then((decoded) => {
     session.dispose();
-    return decoded.ok ? { words: wordsWithin(decoded.words, span), span } : undefined;
+    return decoded.ok ? { words: wordsWithin(plainlyNamed(decoded.words), span), span } : undefined;
   });
   return { reading, drop: () => session.dispose() };
+}
+
+/** The list to decode with: clear speech must fit a phrase better to be taken for it. */
+export function listFor(list: readonly string[], speechOverRoomDb: number): readonly string[] {
+  return speechOverRoomDb >= clearFromDb ? [...list, CLEAR_UNKNOWN_WORD] : list;
+}
+
+/** The words with one name for unknown speech. */
+export function plainlyNamed(words: readonly DecodedWord[]): readonly DecodedWord[] {
+  return words.map((each) => (each.word === CLEAR_UNKNOWN_WORD ? { ...each, word: UNKNOWN } : each));
 }

@@ -27,7 +27,7 @@ export const lockout = topic({
   },
   'lockout.engineOff': {
     risk: 'confirm',
-    forms: ["i've shut the engine down", 'the engine is shut down'],
+    forms: ["i've shut the engine down", "i've switched the engine off"],
     readBack: 'Engine is off.',
   },
   'lockout.keyInPocket': {

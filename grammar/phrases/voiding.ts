@@ -52,7 +52,7 @@ export const voiding = topic({
   },
   'void.knotterTripped': {
     risk: 'void',
-    forms: ['it tripped all by itself', 'the knotter just tripped'],
+    forms: ['it tripped all by itself', 'the knotter went off by itself'],
     readBack: 'The knotter tripped.',
   },
   'void.twineTight': {

@@ -271,7 +271,7 @@ class JobConversation implements Conversation {
     this.#watch.activity();
     const understand = (await this.#understanding)?.understand;
     if (!understand) return;
-    const understanding = understand(text, this.#expecting());
+    const understanding = understand(text, this.#expecting(), margin);
     switch (understanding.outcome) {
       case 'understood': {
         const { meaning, slots, words } = understanding;

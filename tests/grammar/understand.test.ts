@@ -46,6 +46,19 @@ describe('what is heard', () => {
     );
   });
 
+  test('is refused on little evidence, unless it voids', () => {
+    fc.assert(
+      fc.property(
+        anyAsked,
+        fc.double({ min: 0, max: 0.49, noNaN: true }),
+        ([expecting, { words, meaning }], margin) => {
+          const { outcome } = understand(words, expecting, margin);
+          expect(outcome).toBe(riskOf(meaning) === 'void' ? 'understood' : 'refused');
+        },
+      ),
+    );
+  });
+
   test('is nothing where there was only silence', () => {
     expect(understand('  ', keyStep)).toEqual({ outcome: 'refused', reason: 'nothing', words: '' });
   });

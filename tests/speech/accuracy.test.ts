@@ -43,12 +43,12 @@ describe('the bundled model, seven voices', () => {
   });
 
   it('understands phrases beside an idling engine about as well as PocketSphinx does', async () => {
-    const trials = phraseTrials(14, 'state', 2);
+    const trials = phraseTrials(28, 'state', 2);
     const { outcomes } = await runTrials(loaded.model, trials, engine, folder);
     const reference = runTrialsByPocketSphinx(trials, engine, folder, readAcousticSource().dictionary);
-    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(12);
+    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(24);
     expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(count(reference, 'right') - 1);
-    expect(count(outcomes, 'wrong'), account(outcomes)).toBeLessThanOrEqual(1);
+    expect(count(outcomes, 'wrong'), account(outcomes)).toBeLessThanOrEqual(2);
   });
 
   it('understands numbers in a quiet room', async () => {

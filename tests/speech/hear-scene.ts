@@ -3,7 +3,8 @@ import type { Model } from 'vosk-browser';
 import { prepareUtterance } from '../../audio/command-model/listening/prepare-utterance.ts';
 import { BLOCK_SAMPLES } from '../../audio/ears/sound-format.ts';
 import { SpeechDetector, type SpeechEvent } from '../../audio/ears/speech-detector.ts';
-import { wordsWithin } from '../../audio/ears/utterance.ts';
+import { marginOf, wordsWithin } from '../../audio/ears/utterance.ts';
+import { listFor, plainlyNamed } from '../../audio/ears/utterance-reader.ts';
 import { UtteranceSound } from '../../audio/ears/utterance-sound.ts';
 import { recogniserList } from '../../grammar/compile.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
@@ -39,7 +40,7 @@ export async function hearScene(
       sound.clear();
       decodedSeconds += heard.seconds;
       cpuSeconds += heard.cpuSeconds;
-      understood.push(understand(heard.text, expecting));
+      understood.push(understand(heard.text, expecting, heard.margin));
     }
   }
   return { understood, decodedSeconds, cpuSeconds };
@@ -50,17 +51,23 @@ async function decode(
   list: readonly string[],
   sound: UtteranceSound,
   speech: Extract<SpeechEvent, { type: 'ended' }>,
-): Promise<{ text: string; seconds: number; cpuSeconds: number }> {
+): Promise<{ text: string; margin: number; seconds: number; cpuSeconds: number }> {
   const raw = sound.soFar();
   const prepared = prepareUtterance(
     raw.samples,
     raw.indexOf(speech.startSample),
     Math.min(raw.samples.length, raw.indexOf(speech.endSample)),
   );
-  const { words, cpuSeconds } = await listen(model, list, prepared.samples);
-  const inSpeech = wordsWithin(words, { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs });
+  const { words, cpuSeconds } = await listen(
+    model,
+    listFor(list, prepared.speechOverRoomDb),
+    prepared.samples,
+  );
+  const span = { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs };
+  const inSpeech = wordsWithin(plainlyNamed(words), span);
   return {
     text: inSpeech.map(({ word }) => word).join(' '),
+    margin: marginOf(inSpeech, span),
     seconds: prepared.samples.length / 16_000,
     cpuSeconds,
   };

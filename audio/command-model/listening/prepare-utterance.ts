@@ -34,6 +34,8 @@ export interface PreparedUtterance {
   readonly speechEndMs: number;
   /** The speech's mean cepstra: how this voice, microphone and distance sound. */
   readonly mean: Float64Array;
+  /** How far the speech stands over the room before it, decibels in the model's bands; Infinity when no room is known. */
+  readonly speechOverRoomDb: number;
 }
 
 /**
@@ -51,15 +53,18 @@ export function prepareUtterance(raw: Float32Array, start: number, end: number):
   const tracker = new NoiseTracker();
   const kept: { readonly spectrum: Spectrum; readonly at: number }[] = [];
   const speech: Float64Array[] = [];
+  const [inRoom, inSpeech] = [new MeanPower(), new MeanPower()];
   for (let at = 0; at + frameSamples <= to; at += hopSamples) {
     const spectrum = spectrumAt(raw, at);
     const powers = bandPowersOf(spectrum);
+    if (at + frameSamples <= from) inRoom.add(powers);
     const logGains = tracker.next(powers).map(Math.log);
     if (at + frameSamples <= from) continue;
     applyGains(spectrum, logGains);
     kept.push({ spectrum, at });
     const middle = at + frameSamples / 2;
     if (middle >= start && middle < end) {
+      inSpeech.add(powers);
       speech.push(powers.map((power, band) => Math.log(power + leastPower) + (logGains[band] as number)));
     }
   }
@@ -73,7 +78,29 @@ export function prepareUtterance(raw: Float32Array, start: number, end: number):
   // Digital silence has no logarithm. The same dither every time, so that the same sound is always heard the same.
   addDither(samples, steadyRandom());
   const toMs = (sample: number) => ((sample - from) * 10) / hopSamples;
-  return { samples, speechStartMs: toMs(start), speechEndMs: toMs(end), mean };
+  return {
+    samples,
+    speechStartMs: toMs(start),
+    speechEndMs: toMs(end),
+    mean,
+    speechOverRoomDb: 10 * Math.log10(inSpeech.mean / inRoom.mean),
+  };
+}
+
+/** Mean power of frames over all bands. */
+class MeanPower {
+  private sum = 0;
+  private frames = 0;
+
+  add(bands: Float64Array): void {
+    this.sum += bands.reduce((total, power) => total + power, 0);
+    this.frames++;
+  }
+
+  /** 0 before the first frame. */
+  get mean(): number {
+    return this.sum / Math.max(1, this.frames);
+  }
 }
 
 /** Uniform in [0, 1), the same numbers every time. Source of the constants: the example of ISO C, 7.22.2. */
