@@ -8,12 +8,14 @@ import { hearScene } from './hear-scene.ts';
 import { pocketSphinxHears } from './pocketsphinx.ts';
 import { makeScene, type Room, type Scene } from './scenes.ts';
 import type { Trial } from './trials.ts';
-import { type Verdict, verdictOn } from './verdict.ts';
+import { hasFalseConfirmation, type Verdict, verdictOn } from './verdict.ts';
 import { sampleRate, speak } from './voices.ts';
 
 export interface TrialOutcome {
   readonly trial: Trial;
   readonly verdict: Verdict;
+  /** A lockout confirmation was taken from something that was not its own phrase: must never be. */
+  readonly isFalselyConfirmed: boolean;
   readonly heard: string;
 }
 
@@ -49,6 +51,7 @@ export async function runTrials(
     outcomes.push({
       trial,
       verdict: verdictOn(trial, understood),
+      isFalselyConfirmed: hasFalseConfirmation(trial, understood),
       heard: understood.map(({ words }) => words).join(' / '),
     });
   }
@@ -74,6 +77,12 @@ export function runTrialsByPocketSphinx(
       .map((token) => token.replaceAll('_', ' '));
     const clip = samples.slice(start - marginSamples, end + marginSamples);
     const heard = pocketSphinxHears([clip], phrases, pronounce)[0] ?? '';
-    return { trial, verdict: verdictOn(trial, [understand(heard, trial.expecting)]), heard };
+    const understood = [understand(heard, trial.expecting)];
+    return {
+      trial,
+      verdict: verdictOn(trial, understood),
+      isFalselyConfirmed: hasFalseConfirmation(trial, understood),
+      heard,
+    };
   });
 }

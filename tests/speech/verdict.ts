@@ -27,3 +27,15 @@ function actedUpon(understanding: Understanding): string | undefined {
   if (understanding.outcome !== 'understood') return undefined;
   return JSON.stringify([understanding.meaning, understanding.slots]);
 }
+
+/** Whether a phrase that clears a step of the lockout was taken from anything but a phrase of its own meaning. */
+export function hasFalseConfirmation(
+  { text, expecting }: Trial,
+  understood: readonly Understanding[],
+): boolean {
+  const meant = understand(text, expecting);
+  const meaning = meant.outcome === 'understood' ? meant.meaning : undefined;
+  return understood.some(
+    (each) => each.outcome === 'understood' && riskOf(each.meaning) === 'confirm' && each.meaning !== meaning,
+  );
+}
