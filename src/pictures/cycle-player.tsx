@@ -50,12 +50,12 @@ interface CycleStationProps {
 export function CycleStation({ at, children, onBack, onNext }: CycleStationProps): JSX.Element {
   const station = STATIONS[at] ?? STATIONS[0];
   return (
-    <section class="cycle-player" aria-label="One tie, step by step">
+    <div class="cycle-player">
       <CyclePicture station={station} />
       <div class="cycle-tells" aria-live="polite">
-        <h3>
+        <p class="cycle-title">
           {at + 1}. {station.title}
-        </h3>
+        </p>
         <p>{station.tells}</p>
       </div>
       <div class="cycle-keys">
@@ -68,7 +68,7 @@ export function CycleStation({ at, children, onBack, onNext }: CycleStationProps
         </button>
       </div>
       <TimingStrip deg={station.deg} />
-    </section>
+    </div>
   );
 }
 

@@ -26,8 +26,8 @@ export const SAFETY_WORDS: Readonly<Record<SafetyState, SafetyWords>> = {
   stopping: { word: 'Stopping', meaning: 'Shutting down, step by step. Stay out.', place: 'out' },
   eyesOnly: { word: 'Eyes only', meaning: 'Look in with a light. Touch nothing.', place: 'eyes' },
   thisStepOnly: {
-    word: 'This step only',
-    meaning: 'Do the step you are asked. Nothing else goes in.',
+    word: 'This step',
+    meaning: 'Do what is asked, and nothing else.',
     place: 'out',
   },
   handTurn: { word: 'Rim only', meaning: 'Hands on the flywheel rim, nowhere else.', place: 'rim' },
