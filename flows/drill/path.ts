@@ -59,6 +59,8 @@ export function policyPath(setup: DrillSetup, hidden: HiddenFault, symptom: Mean
           step.kind === 'evidence' ? evidenceQuestion(step.question) : checkQuestion(step.family, step.check);
         const said = answerTo(findingOf(setup, hidden, question));
         if (step.kind === 'check' && reachOf(step.family, step.check) !== 'safeStop') lockOut();
+        // After a cycle turned by hand the lockout is built again.
+        if (step.kind === 'check' && reachOf(step.family, step.check) === 'handTurn') isLive = false;
         answers.push({ question, said });
         steps.push({ kind: step.kind, of: question, said, minutes: minutesOf(question) });
         break;
