@@ -38,7 +38,7 @@ export class StopEars {
     for (const [i, each] of this.#recent.entries()) sound.set(each, i * BLOCK_SAMPLES);
     const from = (blocks - 1 - shout.firstBack) * BLOCK_SAMPLES;
     const to = (blocks - shout.lastBack) * BLOCK_SAMPLES;
-    void this.#understand(readUtterance(recogniser, this.#words, sound, from, to));
+    void this.#understand(readUtterance(recogniser, this.#words, sound, from, to, 'never'));
   }
 
   async #understand(pending: ReturnType<typeof readUtterance>): Promise<void> {

@@ -23,6 +23,8 @@ export interface PendingReading {
  * @param sound the room, the speech and what came after, at the ears' rate
  * @param from first sample of the speech in `sound`
  * @param to the sample behind its last
+ * @param doubt whether clear speech has to fit better; not for a stop call, which is mixed with our own echo and
+ *   must rather be heard wrongly than missed
  * @returns undefined when the list cannot be listened for
  */
 export function readUtterance(
@@ -31,9 +33,10 @@ export function readUtterance(
   sound: Float32Array,
   from: number,
   to: number,
+  doubt: 'where clear' | 'never' = 'where clear',
 ): PendingReading | undefined {
   const prepared = prepareUtterance(sound, Math.max(0, from), to);
-  const opened = recogniser.open(listFor(list, prepared.speechOverRoomDb));
+  const opened = recogniser.open(doubt === 'never' ? list : listFor(list, prepared.speechOverRoomDb));
   if (!opened.ok) return undefined;
   const { session } = opened;
   const span = { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs };
