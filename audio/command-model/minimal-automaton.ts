@@ -34,7 +34,9 @@ export function minimalAutomaton<T>(
   const known = new Map<string, number>();
   const fold = (node: TrieNode): number => {
     const edges = [...node.next].map(([name, { step, node: child }]) => ({ name, step, to: fold(child) }));
-    const key = `${node.accepts} ${edges.map(({ name, to }) => `${name}>${to}`).join(' ')}`;
+    // In one order, whichever sequence came first: what follows is a set.
+    const following = edges.map(({ name, to }) => `${name}>${to}`).sort();
+    const key = `${node.accepts} ${following.join(' ')}`;
     const same = known.get(key);
     if (same !== undefined) return same;
     const number =

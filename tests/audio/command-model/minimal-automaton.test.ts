@@ -24,6 +24,11 @@ describe('a minimal automaton', () => {
     );
   });
 
+  it('takes steps in another order for the same set', () => {
+    const given = ['ab', 'ac', 'bc', 'bb'].map((text) => [...text]);
+    expect(minimalAutomaton(given, (step) => step)).toHaveLength(3);
+  });
+
   // Myhill and Nerode: as many states as there are different sets of endings that can follow a beginning.
   it('has no more states than sets of endings', () => {
     fc.assert(
