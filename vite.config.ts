@@ -13,6 +13,7 @@ export default defineConfig({
     root: '.',
     include: ['tests/**/*.test.{ts,tsx}'],
     globalSetup: 'tests/set-up.ts',
+    setupFiles: 'tests/each-file.ts',
     // Two cores, and browsers and recognisers beside the tests: slow is not broken.
     maxWorkers: 2,
     testTimeout: 60_000,
