@@ -1,11 +1,13 @@
-/**
- * Chance that comes out the same for the same seed, so that a drill can be given again. Every draw has a name, so that
- * what is found at one place does not depend on what was asked before it.
- */
+/** Chance that comes out the same for the same seed, so that a drill can be given again. */
 
-/** A draw from 0 up to but not including 1. @param seed a whole number @param name what is drawn */
+/**
+ * A draw from 0 up to but not including 1, by name, so that what is found at one place does not depend on what was
+ * asked before it.
+ * @param seed a whole number
+ * @param name what is drawn
+ */
 export function drawn(seed: number, name: string): number {
-  return mulberry32(seed ^ fnv1a(name));
+  return seededRandom(seed ^ fnv1a(name))();
 }
 
 /** The item a draw falls on. @param at from 0 up to but not including 1 @throws Error where there is nothing to draw */
@@ -20,13 +22,19 @@ export function itemAt<T>(weighted: readonly (readonly [item: T, weight: number]
   return last[0];
 }
 
-/** One step of the mulberry32 generator, in the public domain. */
-function mulberry32(seed: number): number {
-  const state = (seed + 0x6d2b79f5) | 0;
-  let t = state;
-  t = Math.imul(t ^ (t >>> 15), t | 1);
-  t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-  return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+/**
+ * Uniform draws from 0 up to but not including 1, one after the other; the same seed gives the same ones.
+ * @param seed a whole number of 32 bits
+ * Source: Mulberry32, T. Ettinger, 2017, in the public domain.
+ */
+export function seededRandom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
 }
 
 /** The hash of Fowler, Noll and Vo, FNV-1a of 32 bits (IETF draft "The FNV Non-Cryptographic Hash Algorithm"). */

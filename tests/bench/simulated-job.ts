@@ -13,6 +13,7 @@ import {
   SYMPTOM_NAMED_RIGHTLY,
 } from '../../flows/diagnosis/evidence.ts';
 import { type NextStep, nextStep } from '../../flows/diagnosis/next-step.ts';
+import { itemAt, seededRandom } from '../../flows/drill/seeded.ts';
 import { FAMILIES, familyById } from '../../flows/families/all.ts';
 import { type Check, FAMILY_IDS, type Family, SOMETHING_ELSE } from '../../flows/families/family.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
@@ -37,19 +38,9 @@ export interface Dice {
   next(): number;
 }
 
-/** The mulberry32 generator, in the public domain. */
+/** What a person says, drawn by seed. */
 export function dice(seed: number, person: Person): Dice {
-  let state = seed >>> 0;
-  return {
-    person,
-    next() {
-      state = (state + 0x6d2b79f5) >>> 0;
-      let t = state;
-      t = Math.imul(t ^ (t >>> 15), t | 1);
-      t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-      return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-    },
-  };
+  return { person, next: seededRandom(seed) };
 }
 
 /** What a check takes, with the lockout where it is not live yet. */
@@ -76,9 +67,9 @@ const MOST_STEPS = 200;
 
 /** Draws the true cause of a job from the priors. */
 export function drawTruth(roll: Dice): Hypothesis {
-  return draw(
+  return itemAt(
     PRIOR_BELIEFS.map((belief) => [belief, belief.probability] as const),
-    roll,
+    roll.next(),
   );
 }
 
@@ -180,11 +171,11 @@ function likeliest(family: Family, { given }: Check['answers'][number]): string 
 function symptomSaid({ family }: Hypothesis, roll: Dice): MeaningId {
   return misheard(
     FAMILIES.map(({ symptom }) => symptom),
-    draw(
+    itemAt(
       FAMILIES.map(
         ({ id, symptom }) => [symptom, id === family ? SYMPTOM_NAMED_RIGHTLY : OTHERWISE_NAMED] as const,
       ),
-      roll,
+      roll.next(),
     ),
     roll,
   );
@@ -195,9 +186,9 @@ function evidenceSaid(id: EvidenceId, { family }: Hypothesis, roll: Dice): Meani
   const meanings = answers.map((answer) => answer.meanings[0] ?? 'notSure');
   return misheard(
     meanings,
-    draw(
+    itemAt(
       answers.map(({ given }, index) => [meanings[index] ?? 'notSure', given[family]] as const),
-      roll,
+      roll.next(),
     ),
     roll,
   );
@@ -207,9 +198,9 @@ function checkSaid(check: Check, cause: string, roll: Dice): MeaningId {
   const meanings = check.answers.map(({ meaning }) => meaning);
   return misheard(
     meanings,
-    draw(
+    itemAt(
       meanings.map((meaning) => [meaning, answerProbability(check, meaning, cause)] as const),
-      roll,
+      roll.next(),
     ),
     roll,
   );
@@ -223,18 +214,6 @@ function misheard(meanings: readonly MeaningId[], truly: MeaningId, roll: Dice):
   if (chance >= notSure + wrong) return truly;
   const others = meanings.filter((meaning) => meaning !== truly);
   return others[Math.floor(roll.next() * others.length)] ?? truly;
-}
-
-function draw<T>(weighted: readonly (readonly [T, number])[], roll: Dice): T {
-  const total = weighted.reduce((sum, [, weight]) => sum + weight, 0);
-  let left = roll.next() * total;
-  for (const [item, weight] of weighted) {
-    left -= weight;
-    if (left < 0) return item;
-  }
-  const last = weighted.at(-1);
-  if (!last) throw new Error('There is nothing to draw from.');
-  return last[0];
 }
 
 function checkOf(family: Family['id'], id: string): Check {
