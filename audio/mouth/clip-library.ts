@@ -1,4 +1,5 @@
 import { speechSpan } from './speech-span.ts';
+import { stretched } from './time-stretch.ts';
 import { SpeechFault } from './voice.ts';
 import { clipPlace, type VoiceIndex } from './voice-index.ts';
 
@@ -12,8 +13,11 @@ export interface PlayableClip {
 
 /** Gives decoded clips; keeps the packs it has read and the clips used last. */
 export interface ClipLibrary {
-  /** @throws SpeechFault where the clip is missing, unreadable or not what the index says */
-  clip(fragment: string): Promise<PlayableClip>;
+  /**
+   * @param pace how much faster than it was recorded, 0.5 to 2; one pace at a time is kept decoded
+   * @throws SpeechFault where the clip is missing, unreadable or not what the index says
+   */
+  clip(fragment: string, pace: number): Promise<PlayableClip>;
 }
 
 /** Speech kept decoded, seconds: some 17 megabytes at 48 kHz. */
@@ -25,15 +29,18 @@ const SPEECH_TOLERANCE_S = 0.08;
  * @param index the table of contents
  * @param readPack fetches one pack by its file name
  * @param decode turns one MP3 into samples; decodeAudioData of the context that will play them
+ * @param hold puts samples of one channel into a buffer of that context
  */
 export function clipLibrary(
   index: VoiceIndex,
   readPack: (file: string) => Promise<ArrayBuffer>,
   decode: (mp3: ArrayBuffer) => Promise<AudioBuffer>,
+  hold: (samples: Float32Array<ArrayBuffer>, sampleRateHz: number) => AudioBuffer,
 ): ClipLibrary {
   const packs = new Map<string, Promise<ArrayBuffer>>();
   // A Map keeps the order of insertion, so the first entry is the one used longest ago.
   const decoded = new Map<string, Promise<PlayableClip>>();
+  let paceKept = 1;
   const keptS = () =>
     [...decoded.keys()].reduce((sum, text) => sum + (clipPlace(index, text)?.speechMs ?? 0) / 1000, 0);
 
@@ -51,13 +58,14 @@ export function clipLibrary(
     return bytes;
   }
 
-  async function load(fragment: string): Promise<PlayableClip> {
+  async function load(fragment: string, pace: number): Promise<PlayableClip> {
     const place = clipPlace(index, fragment);
     if (place === undefined) throw new SpeechFault('noClip', `There is no recording of "${fragment}".`);
     try {
       const bytes = await pack(place.pack);
       const buffer = await decode(bytes.slice(place.offset, place.offset + place.length));
-      return playable(buffer, place.speechMs / 1000, fragment);
+      const clip = playable(buffer, place.speechMs / 1000, fragment);
+      return pace === 1 ? clip : paced(clip, pace, hold);
     } catch (error) {
       if (error instanceof SpeechFault) throw error;
       throw new SpeechFault('badClip', `The recording of "${fragment}" cannot be played: ${String(error)}`);
@@ -65,8 +73,10 @@ export function clipLibrary(
   }
 
   return {
-    clip(fragment) {
-      const clip = remembered(decoded, fragment, () => load(fragment));
+    clip(fragment, pace) {
+      if (pace !== paceKept) decoded.clear();
+      paceKept = pace;
+      const clip = remembered(decoded, fragment, () => load(fragment, pace));
       decoded.delete(fragment);
       decoded.set(fragment, clip);
       for (const oldest of decoded.keys()) {
@@ -89,6 +99,22 @@ function playable(buffer: AudioBuffer, expectedS: number, fragment: string): Pla
     );
   }
   return { buffer, speechStartS: span.start / buffer.sampleRate, speechS };
+}
+
+/** The speech of a clip at another pace and its own pitch, without the silence around it. */
+function paced(
+  { buffer, speechStartS, speechS }: PlayableClip,
+  pace: number,
+  hold: (samples: Float32Array<ArrayBuffer>, sampleRateHz: number) => AudioBuffer,
+): PlayableClip {
+  const start = Math.round(speechStartS * buffer.sampleRate);
+  const speech = buffer.getChannelData(0).slice(start, start + Math.round(speechS * buffer.sampleRate));
+  const samples = stretched(speech, buffer.sampleRate, pace);
+  return {
+    buffer: hold(samples, buffer.sampleRate),
+    speechStartS: 0,
+    speechS: samples.length / buffer.sampleRate,
+  };
 }
 
 /** The promise of an earlier call; a failed one is forgotten, so that the next call tries again. */

@@ -1,3 +1,5 @@
+import { bufferOf } from './sample-buffer.ts';
+
 /**
  * The three sounds that are not speech. They differ by rhythm, so that pitch need not be judged in noise, and none can
  * be taken for an alarm: no more than two pulses, never repeated, quieter than the voice, soft at both ends. Pulse
@@ -38,7 +40,7 @@ const PEAK_DBFS = -10;
  * The samples of an earcon, one channel.
  * @param sampleRateHz samples a second, 8000 or more
  */
-export function earconSamples(earcon: Earcon, sampleRateHz: number): Float32Array {
+export function earconSamples(earcon: Earcon, sampleRateHz: number): Float32Array<ArrayBuffer> {
   const pulses = PULSES[earcon];
   const lengthS = Math.max(...pulses.map((pulse) => pulse.startS + pulse.lengthS));
   const samples = new Float32Array(Math.round(lengthS * sampleRateHz));
@@ -57,11 +59,8 @@ export function earconSamples(earcon: Earcon, sampleRateHz: number): Float32Arra
 /** Plays an earcon. Resolves when it has sounded; at once if the context gives no sound. */
 export async function playEarcon(context: AudioContext, output: AudioNode, earcon: Earcon): Promise<void> {
   if (context.state !== 'running') return;
-  const samples = earconSamples(earcon, context.sampleRate);
-  const buffer = context.createBuffer(1, samples.length, context.sampleRate);
-  buffer.getChannelData(0).set(samples);
   const source = context.createBufferSource();
-  source.buffer = buffer;
+  source.buffer = bufferOf(context, earconSamples(earcon, context.sampleRate), context.sampleRate);
   source.connect(output);
   await new Promise<void>((resolve) => {
     source.addEventListener('ended', () => resolve());

@@ -16,11 +16,13 @@ const RESUME_WAIT_MS = 1000;
  * the middle of a value and a missing clip is known before anything is said.
  * @param context plays the clips; a browser lets it run only after the first touch
  * @param output where the sound goes, e.g. a gain node for the volume
+ * @param pace how much faster than recorded, asked anew for every Say
  */
 export function recordedVoice(
   context: AudioContext,
   output: AudioNode,
   library: ClipLibrary,
+  pace: () => number,
   onTrouble: (trouble: SpeechTrouble) => void,
 ): Voice {
   let cutCurrent = () => {};
@@ -45,12 +47,13 @@ export function recordedVoice(
       };
       const begin = async () => {
         if (say.length === 0) throw new SpeechFault('nothingToSay', 'There is nothing to say.');
-        const clips = await Promise.all(say.map((fragment) => library.clip(fragment)));
+        const spoken = pace();
+        const clips = await Promise.all(say.map((fragment) => library.clip(fragment, spoken)));
         await running(context);
         if (state.over()) return;
         context.addEventListener('statechange', onStateChange);
         const startS = context.currentTime + LEAD_S;
-        sources.push(...schedule(context, gain, say, clips, startS));
+        sources.push(...schedule(context, gain, say, clips, startS, spoken));
         sources.at(-1)?.addEventListener('ended', () => state.end('done'));
         const atMs = performance.now() + 1000 * (startS - context.currentTime + outputDelayS(context));
         setTimeout(() => !state.over() && state.start(atMs), Math.max(0, atMs - performance.now()));
@@ -62,7 +65,7 @@ export function recordedVoice(
     prepare(says) {
       for (const fragment of says.flat()) {
         // Trouble with a clip is reported when it is to be heard, not while it only might be.
-        library.clip(fragment).catch(() => {});
+        library.clip(fragment, pace()).catch(() => {});
       }
     },
   };
@@ -74,6 +77,7 @@ function schedule(
   say: Say,
   clips: readonly PlayableClip[],
   startS: number,
+  pace: number,
 ): AudioBufferSourceNode[] {
   let atS = startS;
   return clips.map(({ buffer, speechStartS, speechS }, index) => {
@@ -81,7 +85,7 @@ function schedule(
     source.buffer = buffer;
     source.connect(into);
     source.start(atS, speechStartS, speechS);
-    atS += speechS + gapAfterS(say[index] ?? '');
+    atS += speechS + gapAfterS(say[index] ?? '') / pace;
     return source;
   });
 }

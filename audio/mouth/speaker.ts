@@ -2,6 +2,7 @@ import type { Say } from '../../grammar/say.ts';
 import { clipLibrary } from './clip-library.ts';
 import { type Earcon, playEarcon } from './earcons.ts';
 import { recordedVoice } from './recorded-voice.ts';
+import { bufferOf } from './sample-buffer.ts';
 import { systemVoice } from './system-voice.ts';
 import type { SpeechTrouble, Utterance, Voice } from './voice.ts';
 import type { VoiceFiles } from './voice-files.ts';
@@ -11,6 +12,8 @@ export interface Speaker extends Voice {
   earcon(earcon: Earcon): Promise<void>;
   /** @param volume 0 to 1; holds from the next sound on, and at once for the recorded voice */
   setVolume(volume: number): void;
+  /** @param pace how much faster than usual, 0.5 to 2, at the same pitch; holds from the next thing said on */
+  setPace(pace: number): void;
   /** Lets a voice of the tablet's own speak, or with undefined the recorded one again. */
   useSystemVoice(voice: SpeechSynthesisVoice | undefined): void;
 }
@@ -33,8 +36,14 @@ export interface SpeakerParts {
 export function speaker({ context, files, onTrouble, synthesis, output }: SpeakerParts): Speaker {
   const volume = context.createGain();
   volume.connect(output ?? context.destination);
-  const library = clipLibrary(files.index, files.readPack, (mp3) => context.decodeAudioData(mp3));
-  const recorded = recordedVoice(context, volume, library, onTrouble);
+  let pace = 1;
+  const library = clipLibrary(
+    files.index,
+    files.readPack,
+    (mp3) => context.decodeAudioData(mp3),
+    (samples, sampleRateHz) => bufferOf(context, samples, sampleRateHz),
+  );
+  const recorded = recordedVoice(context, volume, library, () => pace, onTrouble);
   let system: Voice | undefined;
   let cutCurrent = () => {};
   return {
@@ -50,6 +59,9 @@ export function speaker({ context, files, onTrouble, synthesis, output }: Speake
     setVolume(value) {
       volume.gain.value = Math.min(1, Math.max(0, value));
     },
+    setPace(value) {
+      pace = Math.min(2, Math.max(0.5, value));
+    },
     useSystemVoice(voice) {
       cutCurrent();
       if (voice === undefined) {
@@ -57,7 +69,13 @@ export function speaker({ context, files, onTrouble, synthesis, output }: Speake
         return;
       }
       if (synthesis === undefined) throw new Error('This tablet has no voice of its own.');
-      system = systemVoice(synthesis, voice, () => volume.gain.value, onTrouble);
+      system = systemVoice(
+        synthesis,
+        voice,
+        () => volume.gain.value,
+        () => pace,
+        onTrouble,
+      );
     },
   };
 }

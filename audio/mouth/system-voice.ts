@@ -5,7 +5,7 @@ import type { SpeechTrouble, Voice } from './voice.ts';
 /** A voice that has not begun by then will not, milliseconds: some tablets drop an utterance without a word. */
 const START_WAIT_MS = 4000;
 /** A touch slower than the voice's own pace: it is followed in noise, hands busy. */
-const RATE = 0.95;
+const USUAL_RATE = 0.95;
 
 /** English voices that live on the tablet. One that needs a network would send what is said away, and fail offline. */
 export function localVoices(synthesis: Pick<SpeechSynthesis, 'getVoices'>): readonly SpeechSynthesisVoice[] {
@@ -17,12 +17,14 @@ export function localVoices(synthesis: Pick<SpeechSynthesis, 'getVoices'>): read
 /**
  * A voice of the tablet's own.
  * @param voice one of {@link localVoices}
+ * @param pace how much faster than usual, asked anew for every Say
  * @throws RangeError for a voice that needs a network
  */
 export function systemVoice(
   synthesis: SpeechSynthesis,
   voice: SpeechSynthesisVoice,
   volume: () => number,
+  pace: () => number,
   onTrouble: (trouble: SpeechTrouble) => void,
 ): Voice {
   if (voice.localService !== true) throw new RangeError(`The voice ${voice.name} does not work offline.`);
@@ -47,7 +49,7 @@ export function systemVoice(
       };
       spoken.voice = voice;
       spoken.lang = voice.lang;
-      spoken.rate = RATE;
+      spoken.rate = USUAL_RATE * pace();
       spoken.volume = volume();
       spoken.addEventListener('start', () => {
         clearTimeout(beginTimer);

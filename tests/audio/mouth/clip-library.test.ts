@@ -30,6 +30,7 @@ function toneVoice(lengthsMs: Readonly<Record<string, number>>) {
         decodes.push(text);
         return tone(Number(text));
       },
+      bufferWith,
     );
   return { index, reads, decodes, library };
 }
@@ -40,12 +41,17 @@ function tone(lengthMs: number): AudioBuffer {
   for (let at = 0; at < (RATE_HZ * lengthMs) / 1000; at++) {
     samples[at + 0.1 * RATE_HZ] = 0.1 * Math.sin((2 * Math.PI * 500 * at) / RATE_HZ);
   }
-  return { getChannelData: () => samples, sampleRate: RATE_HZ } as unknown as AudioBuffer;
+  return bufferWith(samples, RATE_HZ);
+}
+
+/** As much of a buffer as the library looks at. */
+function bufferWith(samples: Float32Array, sampleRate: number): AudioBuffer {
+  return { getChannelData: () => samples, sampleRate } as unknown as AudioBuffer;
 }
 
 describe('the clip library', () => {
   it('finds the speech amid the silence of the decoder', async () => {
-    const { speechStartS, speechS } = await toneVoice({ one: 400 }).library().clip('one');
+    const { speechStartS, speechS } = await toneVoice({ one: 400 }).library().clip('one', 1);
     expect(speechStartS).toBeCloseTo(0.09, 2);
     expect(speechS).toBeCloseTo(0.44, 1);
   });
@@ -53,8 +59,8 @@ describe('the clip library', () => {
   it('reads a pack once and decodes a clip once, also when asked twice at the same time', async () => {
     const { library, reads, decodes } = toneVoice({ one: 400 });
     const shelf = library();
-    await Promise.all([shelf.clip('one'), shelf.clip('one')]);
-    await shelf.clip('one');
+    await Promise.all([shelf.clip('one', 1), shelf.clip('one', 1)]);
+    await shelf.clip('one', 1);
     expect([reads.length, decodes]).toEqual([1, ['400']]);
   });
 
@@ -64,15 +70,29 @@ describe('the clip library', () => {
       Object.fromEntries(texts.map((text, index) => [text, 20_000 + index])),
     );
     const shelf = library();
-    for (const text of texts) await shelf.clip(text);
-    await shelf.clip('sentence 9');
+    for (const text of texts) await shelf.clip(text, 1);
+    await shelf.clip('sentence 9', 1);
     expect(decodes.length).toBe(10);
-    await shelf.clip('sentence 0');
+    await shelf.clip('sentence 0', 1);
     expect(decodes.length).toBe(11);
   });
 
+  it('gives the speech alone, longer or shorter, at another pace, and decodes it anew when the pace changes', async () => {
+    const { library, decodes } = toneVoice({ one: 400 });
+    const shelf = library();
+    const usual = await shelf.clip('one', 1);
+    for (const pace of [0.8, 1.25]) {
+      const { buffer, speechStartS, speechS } = await shelf.clip('one', pace);
+      expect(speechStartS).toBe(0);
+      expect(speechS).toBeCloseTo(usual.speechS / pace, 3);
+      expect(buffer.getChannelData(0).length / RATE_HZ).toBeCloseTo(speechS, 3);
+      await shelf.clip('one', pace);
+    }
+    expect(decodes.length).toBe(3);
+  });
+
   it('names a fragment that has no clip', async () => {
-    await expect(toneVoice({ one: 400 }).library().clip('two')).rejects.toMatchObject({
+    await expect(toneVoice({ one: 400 }).library().clip('two', 1)).rejects.toMatchObject({
       kind: 'noClip',
       message: 'There is no recording of "two".',
     });
@@ -82,9 +102,9 @@ describe('the clip library', () => {
     const { library, reads } = toneVoice({ one: 400 });
     let whole = false;
     const shelf = library(undefined, (bytes) => (whole ? bytes : bytes.subarray(1)));
-    await expect(shelf.clip('one')).rejects.toMatchObject({ kind: 'badClip', message: /is incomplete/ });
+    await expect(shelf.clip('one', 1)).rejects.toMatchObject({ kind: 'badClip', message: /is incomplete/ });
     whole = true;
-    await expect(shelf.clip('one')).resolves.toBeDefined();
+    await expect(shelf.clip('one', 1)).resolves.toBeDefined();
     expect(reads.length).toBe(2);
   });
 
@@ -94,7 +114,7 @@ describe('the clip library', () => {
     if (place === undefined) throw new Error('The clip is gone.');
     for (const speechMs of [250, 600]) {
       const changed = { ...index, clips: { one: { ...place, speechMs } } };
-      await expect(library(changed).clip('one')).rejects.toMatchObject({
+      await expect(library(changed).clip('one', 1)).rejects.toMatchObject({
         kind: 'badClip',
         message: /lasts 0\.4/,
       });

@@ -6,24 +6,28 @@ import { recordedVoice } from '../../../audio/mouth/recorded-voice.ts';
 import { SpeechFault, type SpeechTrouble } from '../../../audio/mouth/voice.ts';
 import { FakeContext } from './fake-context.ts';
 
-/** Every clip lasts a tenth of a second for each letter; texts that begin with "lost" have none. */
+/** Every clip lasts a tenth of a second for each letter at its own pace; texts that begin with "lost" have none. */
 const library: ClipLibrary = {
-  async clip(fragment) {
+  async clip(fragment, pace) {
     if (fragment.startsWith('lost'))
       throw new SpeechFault('noClip', `There is no recording of "${fragment}".`);
     return {
       buffer: {} as AudioBuffer,
       speechStartS: 0.07,
-      speechS: fragment.length / 10,
+      speechS: fragment.length / 10 / pace,
     } satisfies PlayableClip;
   },
 };
 
-function openVoice() {
+function openVoice(pace = 1) {
   const context = new FakeContext();
   const troubles: SpeechTrouble[] = [];
-  const voice = recordedVoice(context.asContext(), {} as AudioNode, library, (trouble) =>
-    troubles.push(trouble),
+  const voice = recordedVoice(
+    context.asContext(),
+    {} as AudioNode,
+    library,
+    () => pace,
+    (trouble) => troubles.push(trouble),
   );
   return { context, voice, troubles };
 }
@@ -50,6 +54,18 @@ describe('the recorded voice', () => {
         }
       }),
       { numRuns: 30 },
+    );
+  });
+
+  it('draws out clips and gaps alike at a slower pace', async () => {
+    const { context, voice } = openVoice(0.8);
+    voice.speak(['one.', 'two.']);
+    await settled();
+    const [first, second] = context.sources;
+    expect(first?.played?.lengthS).toBeCloseTo(0.4 / 0.8, 9);
+    expect((second?.played?.whenS ?? 0) - (first?.played?.whenS ?? 0)).toBeCloseTo(
+      (0.4 + gapAfterS('one.')) / 0.8,
+      9,
     );
   });
 

@@ -17,7 +17,7 @@ class FakeUtterance extends EventTarget {
 const voiceNamed = (name: string, localService: boolean, lang = 'en-US') =>
   ({ name, localService, lang }) as SpeechSynthesisVoice;
 
-function openVoice() {
+function openVoice(pace = 1) {
   const spoken: FakeUtterance[] = [];
   const troubles: SpeechTrouble[] = [];
   let cancelled = 0;
@@ -31,6 +31,7 @@ function openVoice() {
     synthesis as unknown as SpeechSynthesis,
     voiceNamed('Plain', true),
     () => 0.5,
+    () => pace,
     (trouble) => troubles.push(trouble),
   );
   return { voice, spoken, troubles, cancels: () => cancelled };
@@ -64,6 +65,7 @@ describe('voices of the tablet', () => {
         {} as SpeechSynthesis,
         voiceNamed('From afar', false),
         () => 1,
+        () => 1,
         () => {},
       ),
     ).toThrow(/does not work offline/);
@@ -77,6 +79,16 @@ describe('voices of the tablet', () => {
     spoken[0]?.dispatchEvent(new Event('end'));
     expect(await started).toBeTypeOf('number');
     expect(await finished).toBe('done');
+  });
+
+  it('speak slower and faster by as much as was asked', () => {
+    const rates = [0.8, 1, 1.25].map((pace) => {
+      const { voice, spoken } = openVoice(pace);
+      voice.speak(['forty']);
+      return spoken[0]?.rate ?? Number.NaN;
+    });
+    expect(rates[0]).toBeCloseTo(0.8 * (rates[1] ?? 0), 9);
+    expect(rates[2]).toBeCloseTo(1.25 * (rates[1] ?? 0), 9);
   });
 
   it('are cut by the next thing to say', async () => {
