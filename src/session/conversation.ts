@@ -1,12 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import { type Actor, createActor } from 'xstate';
-import type { LevelReading } from '../../audio/ears/level.ts';
-import type { EarsEvent, Listener } from '../../audio/ears/listener.ts';
 import type { Utterance } from '../../audio/ears/utterance.ts';
-import type { Earcon } from '../../audio/mouth/earcons.ts';
 import type { Speaker } from '../../audio/mouth/speaker.ts';
-import type { Utterance as Speech } from '../../audio/mouth/voice.ts';
-import { type Saying, type TurnEffects, turnsMachine } from '../../audio/turns.ts';
+import type { Saying } from '../../audio/turns.ts';
 import { type Aside, asideFor, saidOver, sayWhatCanBeSaid } from '../../flows/asides.ts';
 import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
@@ -14,7 +9,7 @@ import type { Channel, HeardEvent } from '../../flows/heard.ts';
 import { tallyOf } from '../../flows/miss-log/tally.ts';
 import { isOver, type Prompt } from '../../flows/prompt.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
-import { type MeaningId, phrasesFor, taughtForm } from '../../grammar/lexicon.ts';
+import { type MeaningId, taughtForm } from '../../grammar/lexicon.ts';
 import type { Say } from '../../grammar/say.ts';
 import type { Slots } from '../../grammar/understand.ts';
 import { answersShown, pointedAt, saidOfAnswers } from './answers-shown.ts';
@@ -23,19 +18,11 @@ import { type CountDesk, openCountDesk } from './count-desk.ts';
 import { type FigureDesk, openFigureDesk } from './figure-desk.ts';
 import type { JobSession, VoiceTrace } from './job-session.ts';
 import { SESSION_LINES } from './lines.ts';
-import { type Mouth, openMouth } from './mouth.ts';
 import { watchSafety } from './safety-watch.ts';
-import type { AnswersShown, Conversation, ConversationView, LastHeard, Turn, VoiceState } from './view.ts';
+import type { AnswersShown, Conversation, ConversationView, LastHeard } from './view.ts';
+import { type Spoken, VoiceLink } from './voice-link.ts';
 
-type Hearing = typeof import('./hearing.ts');
 type Understanding = typeof import('./understanding.ts');
-
-/** On the browser's own timeline, for whoever measures how long a person waits. */
-export const MARKS = {
-  ready: 'ears.ready',
-  decided: 'utterance.decided',
-  replyBegan: 'reply.began',
-} as const;
 
 /** What belongs to the tablet and not to the job. */
 export interface Tablet {
@@ -65,13 +52,8 @@ class JobConversation implements Conversation {
   readonly #desk: FigureDesk;
   readonly #counter: CountDesk;
   readonly #tablet: Tablet;
-  readonly #turns: Actor<ReturnType<typeof turnsMachine>>;
-  readonly #voice = signal<VoiceState>({ kind: 'off' });
-  readonly #turn = signal<Turn>('quiet');
-  readonly #level = signal<LevelReading | undefined>(undefined);
+  readonly #link: VoiceLink;
   readonly #lastHeard = signal<LastHeard | undefined>(undefined);
-  /** What keeps the mouth from speaking, if something does. */
-  readonly #speechTrouble = signal<string | undefined>(undefined);
   readonly #aside = signal<Aside | undefined>(undefined);
   /** The page of the answers that was turned to, and the question it belongs to. */
   readonly #page = signal({ state: '', page: 0 });
@@ -80,13 +62,7 @@ class JobConversation implements Conversation {
   #asked: Prompt;
   #askings = 0;
   #refusal: string = SESSION_LINES.notUnderstood;
-  #hearing: Hearing | undefined;
   #understanding: Promise<Understanding> | undefined;
-  #ears: Listener | undefined;
-  #mouth: Mouth | undefined;
-  #speech: Speech | undefined;
-  /** An earcon that is still sounding; speech and listening wait for its end. */
-  #earcon: Promise<void> | undefined;
   readonly #unsubscribe: (() => void) | undefined;
   readonly #onVisibility = () => this.#pageHidOrShowed();
 
@@ -100,13 +76,7 @@ class JobConversation implements Conversation {
       ofMachine,
     );
     this.#asked = this.#prompt();
-    this.#turns = createActor(turnsMachine(this.#effects()));
-    this.#turns.subscribe((snapshot) => {
-      this.#turn.value = turnOf(
-        String(snapshot.value instanceof Object ? Object.keys(snapshot.value)[0] : snapshot.value),
-      );
-    });
-    this.#turns.start();
+    this.#link = new VoiceLink(this.#spoken());
     this.#watch = watchSafety({ steadyMs: () => performance.now(), wallMs: Date.now }, (reason) =>
       this.#tabletNoticed(reason),
     );
@@ -119,9 +89,7 @@ class JobConversation implements Conversation {
 
   press(meaning: MeaningId, slots: Slots = {}): void {
     this.#watch.activity();
-    // A glove does not feel a screen give way; a voice is answered by the reply itself, which should not wait.
-    this.#sound('heard');
-    this.#turns.send({ type: 'touch.answered' });
+    this.#link.answeredByTouch();
     this.#lastHeard.value = undefined;
     void this.#take({ type: meaning, slots, channel: { by: 'touch' } });
   }
@@ -131,51 +99,20 @@ class JobConversation implements Conversation {
     if (this.#aside.value) this.#ask(undefined, [], 'brief');
   }
 
-  async startVoice(): Promise<void> {
-    if (this.#voice.value.kind === 'starting' || this.#voice.value.kind === 'on') return;
-    this.#voice.value = { kind: 'starting', share: 0 };
-    try {
-      // The mouth first and without waiting: sound has to be asked for while the tap still counts.
-      const opening = this.#mouth
-        ? undefined
-        : openMouth(({ message }) => {
-            this.#speechTrouble.value = message;
-          });
-      const [mouth, hearing] = await Promise.all([opening, import('./hearing.ts')]);
-      this.#mouth ??= mouth;
-      if (mouth) this.#tablet.dress(mouth.speaker);
-      this.#hearing = hearing;
-      this.#understanding ??= import('./understanding.ts');
-      this.#ears ??= this.#openEars(hearing);
-      this.#ask();
-      this.#turns.send({ type: 'resume' });
-      const started = await this.#ears.start();
-      if (!started.ok) {
-        this.#turns.send({ type: 'ears.failed' });
-        this.#fail(hearing.describeFailure(started.failure));
-      }
-    } catch (error) {
-      this.#turns.send({ type: 'ears.failed' });
-      this.#fail(`${error instanceof Error ? error.message : String(error)} Touch still works.`);
-    }
+  startVoice(): Promise<void> {
+    this.#understanding ??= import('./understanding.ts');
+    return this.#link.start(() => this.#ask());
   }
 
   stopVoice(): void {
-    this.#turns.send({ type: 'suspend' });
-    this.#ears?.stop();
-    this.#ears = undefined;
-    this.#voice.value = { kind: 'off' };
-    this.#level.value = undefined;
+    this.#link.stop();
   }
 
   dispose(): void {
     document.removeEventListener('visibilitychange', this.#onVisibility);
     this.#unsubscribe?.();
     this.#watch.stop();
-    this.#turns.stop();
-    this.#ears?.stop();
-    this.#speech?.cut();
-    this.#mouth?.close();
+    this.#link.dispose();
     this.#session.dispose();
   }
 
@@ -198,7 +135,7 @@ class JobConversation implements Conversation {
     }
     const set = this.#tablet.set(meaning);
     if (set) {
-      if (this.#mouth) this.#tablet.dress(this.#mouth.speaker);
+      this.#link.dress();
       this.#ask(undefined, set, 'brief');
       return;
     }
@@ -296,8 +233,7 @@ class JobConversation implements Conversation {
 
   #refuse(line: string): void {
     this.#refusal = line;
-    this.#sound('notHeard');
-    this.#turns.send({ type: 'refused' });
+    this.#link.refused();
   }
 
   #tabletNoticed(reason: Parameters<JobSession['voidLockout']>[0]): void {
@@ -310,10 +246,10 @@ class JobConversation implements Conversation {
   /** A tablet nobody sees knows nothing of what happens at the machine. */
   #pageHidOrShowed(): void {
     if (document.visibilityState === 'hidden') {
-      this.#turns.send({ type: 'suspend' });
+      this.#link.suspend();
       this.#tabletNoticed('void.slept');
-    } else if (this.#mouth) {
-      this.#turns.send({ type: 'resume' });
+    } else if (this.#link.hasMouth) {
+      this.#link.resume();
     }
   }
 
@@ -331,7 +267,7 @@ class JobConversation implements Conversation {
         : { ...prompt, notices, question: prompt[form] },
     );
     // A job that is over listens no more, but what is asked of its record by touch is still said.
-    if (aside && this.#mouth && isOver(prompt)) this.#turns.send({ type: 'resume' });
+    if (aside && this.#link.hasMouth && isOver(prompt)) this.#link.resume();
   }
 
   /** Turns to the next few answers and reads them out. */
@@ -350,14 +286,10 @@ class JobConversation implements Conversation {
   #put(prompt: Prompt, asked: Prompt): void {
     this.#asked = asked;
     this.#askings += 1;
-    if (!this.#mouth) return;
-    this.#turns.send({
-      type: 'ask',
-      prompt: {
-        id: `${prompt.state}#${this.#askings}`,
-        // A warning is heard to its end.
-        mayBeInterrupted: prompt.state !== 'job.safety.unknown.voided',
-      },
+    this.#link.ask({
+      id: `${prompt.state}#${this.#askings}`,
+      // A warning is heard to its end.
+      mayBeInterrupted: prompt.state !== 'job.safety.unknown.voided',
     });
   }
 
@@ -383,7 +315,20 @@ class JobConversation implements Conversation {
     return this.#desk.promptOver(this.#counter.promptOver(this.#session.prompt()));
   }
 
-  #sayingOf(saying: Saying): Say {
+  #spoken(): Spoken {
+    return {
+      expecting: () => this.#expecting(),
+      wordsOf: (saying) => this.#wordsOf(saying),
+      replies: () => this.#replies(),
+      isOver: () => isOver(this.#asked),
+      decide: (utterance) => void this.#understand(utterance),
+      stopHeard: () =>
+        void this.#take({ type: 'stop', slots: {}, channel: { by: 'voice', margin: 1, snrDb: 0 } }),
+      dress: (speaker) => this.#tablet.dress(speaker),
+    };
+  }
+
+  #wordsOf(saying: Saying): Say {
     const { notices, question, brief } = this.#asked;
     switch (saying.kind) {
       case 'prompt':
@@ -397,64 +342,12 @@ class JobConversation implements Conversation {
     }
   }
 
-  // What the turns have done for them.
-
-  #effects(): TurnEffects {
-    return {
-      prepareEars: () => {
-        const expecting = this.#expecting();
-        const hearing = this.#hearing;
-        if (hearing)
-          this.#ears?.listenFor(hearing.recogniserList(expecting), { canGoOn: hearing.canGoOn(expecting) });
-      },
-      shutEars: (mayStopCutIn) => {
-        const stopWords = mayStopCutIn ? this.#stopWords() : undefined;
-        this.#ears?.shut(stopWords);
-      },
-      openEars: () => {
-        this.#sound('listening');
-        this.#afterEarcon(() => {
-          if (this.#turn.value !== 'listening') return;
-          this.#ears?.open();
-          this.#prepareReplies();
-        });
-      },
-      speak: (_, saying) => this.#speak(this.#sayingOf(saying)),
-      hush: () => {
-        const speech = this.#speech;
-        this.#speech = undefined;
-        speech?.cut();
-      },
-      decide: (utterance) => void this.#understand(utterance),
-      // The answers are buttons in every state, so nothing more has to come up.
-      showBigButtons: () => {},
-    };
-  }
-
-  #speak(say: Say): void {
-    const asking = this.#askings;
-    this.#afterEarcon(() => {
-      if (asking !== this.#askings) return;
-      const speech = this.#mouth?.speaker.speak(say);
-      this.#speech = speech;
-      void speech?.started.then((at) => {
-        if (at === 'never') return;
-        this.#speechTrouble.value = undefined;
-        performance.mark(MARKS.replyBegan, { startTime: at });
-      });
-      void speech?.finished.then(() => {
-        if (this.#speech !== speech) return;
-        this.#turns.send(isOver(this.#asked) ? { type: 'suspend' } : { type: 'mouth.finished' });
-      });
-    });
-  }
-
-  /** Readies what will be said to each answer that is asked for, so that the reply starts at once. */
-  #prepareReplies(): void {
+  /** What would be said to each answer that is asked for. */
+  #replies(): readonly Say[] {
     const job = this.#session.prompt();
     const { meanings } = this.#prompt().expecting;
     // While bales are counted the reply is two words and a number, which are always at hand.
-    if (this.#counter.tally.value && !this.#desk.dialogue.value) return;
+    if (this.#counter.tally.value && !this.#desk.dialogue.value) return [];
     const isFigure = this.#desk.dialogue.value !== undefined;
     const replies = meanings
       .map((type) => ({ type, slots: {}, channel: { by: 'touch' } }) as const)
@@ -462,83 +355,7 @@ class JobConversation implements Conversation {
         if (isFigure) return this.#desk.preview(event, job) ?? [];
         return this.#session.takes(event) ? [this.#session.preview(event)] : [];
       });
-    this.#mouth?.speaker.prepare(replies.map(({ notices, question }) => [...notices, ...question]));
-  }
-
-  /** An earcon begins at once; what is spoken or listened for next waits for its end. */
-  #sound(earcon: Earcon): void {
-    const sounding = this.#mouth?.speaker.earcon(earcon).finally(() => {
-      if (this.#earcon === sounding) this.#earcon = undefined;
-    });
-    this.#earcon = sounding;
-  }
-
-  #afterEarcon(act: () => void): void {
-    if (this.#earcon) void this.#earcon.then(act);
-    else act();
-  }
-
-  #stopWords(): readonly string[] {
-    const hearing = this.#hearing;
-    return hearing ? phrasesFor('stop').map(({ words }) => hearing.graphToken(words)) : [];
-  }
-
-  // The ears.
-
-  #openEars(hearing: Hearing): Listener {
-    const ears = hearing.openEars();
-    ears.subscribe((event) => this.#heard(event, hearing));
-    return ears;
-  }
-
-  #heard(event: EarsEvent, hearing: Hearing): void {
-    switch (event.type) {
-      case 'model.progress':
-        this.#voice.value = { kind: 'starting', share: event.gotBytes / event.wantedBytes };
-        return;
-      case 'ready':
-        performance.mark(MARKS.ready, { detail: { modelLoadMs: event.loadMs } });
-        this.#voice.value = { kind: 'on', isWarm: false };
-        return;
-      case 'listening':
-        this.#voice.value = { kind: 'on', isWarm: event.isRoomKnown };
-        return;
-      case 'level':
-        this.#level.value = event.reading;
-        return;
-      case 'speech.started':
-      case 'speech.dropped':
-        this.#turns.send({ type: event.type });
-        return;
-      case 'utterance':
-        // A cough or a knock says nothing, and is answered by nothing.
-        performance.mark(MARKS.decided, { startTime: event.utterance.decidedAtMs });
-        if (event.utterance.text === '') this.#turns.send({ type: 'speech.dropped' });
-        else this.#turns.send({ type: 'utterance', utterance: event.utterance });
-        return;
-      case 'stop.heard':
-        this.#turns.send({ type: 'stop.heard' });
-        void this.#take({ type: 'stop', slots: {}, channel: { by: 'voice', margin: 1, snrDb: 0 } });
-        return;
-      case 'band.limited':
-        this.#fail(SESSION_LINES.narrowBand);
-        return;
-      case 'failed':
-        this.#turns.send({ type: 'ears.failed' });
-        this.#fail(hearing.describeFailure(event.failure));
-        return;
-      case 'recovered':
-        this.#voice.value = { kind: 'on', isWarm: false };
-        this.#turns.send({ type: 'ears.recovered' });
-        return;
-      case 'paused':
-      case 'resumed':
-        return;
-    }
-  }
-
-  #fail(sentence: string): void {
-    this.#voice.value = { kind: 'failed', sentence };
+    return replies.map(({ notices, question }) => [...notices, ...question]);
   }
 
   #currentView(): ConversationView {
@@ -547,12 +364,12 @@ class JobConversation implements Conversation {
     return {
       prompt,
       context,
-      turn: this.#turn.value,
-      voice: this.#voice.value,
+      turn: this.#link.turn.value,
+      voice: this.#link.voice.value,
       answers: this.#answers(),
       record: this.#session.record.value,
-      ...present('level', this.#level),
-      ...present('speechTrouble', this.#speechTrouble),
+      ...present('level', this.#link.level),
+      ...present('speechTrouble', this.#link.speechTrouble),
       ...present('lastHeard', this.#lastHeard),
       ...present('aside', this.#aside),
       ...present('tally', this.#counter.tally),
@@ -562,20 +379,4 @@ class JobConversation implements Conversation {
 
 function present<K extends string, V>(key: K, { value }: ReadonlySignal<V | undefined>): { [P in K]?: V } {
   return value === undefined ? {} : ({ [key]: value } as { [P in K]?: V });
-}
-
-function turnOf(state: string): Turn {
-  switch (state) {
-    case 'speaking':
-    case 'echoTail':
-      return 'speaking';
-    case 'listening':
-      return 'listening';
-    case 'hearing':
-      return 'hearing';
-    case 'deciding':
-      return 'thinking';
-    default:
-      return 'quiet';
-  }
 }

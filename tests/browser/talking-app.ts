@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { MARKS } from '../../src/session/conversation.ts';
+import { MARKS } from '../../src/session/voice-link.ts';
 import { serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
 import { giveSpokenMicrophone } from './spoken-microphone.ts';
