@@ -27,7 +27,7 @@ const dress = (speaker: Speaker) => dressMouth(speaker, preferences.value);
 const tablet: Tablet = {
   dress,
   set(meaning) {
-    const asked = settingAsked(meaning, preferences.value);
+    const asked = settingAsked(meaning, preferences.value, ownVoiceNames());
     if (asked) preferences.value = asked.preferences;
     return asked?.say;
   },

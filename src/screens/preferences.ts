@@ -6,12 +6,16 @@ const PREFERENCES = v.object({
   theme: v.optional(v.picklist(['day', 'shed', 'auto']), 'day'),
   /** Percent of the usual size. */
   textSize: v.optional(v.picklist([100, 125, 150, 200]), 100),
-  /** Which unit a number is first taken in. */
+  /** In which units numbers are asked for, taken when the unit is left out, and said. */
   units: v.optional(v.picklist(['inch', 'metric']), 'inch'),
+  /** What the two knotters are called. */
+  sides: v.optional(v.picklist(['leftAndRight', 'nearAndOff']), 'leftAndRight'),
   /** Name of the tablet's own voice to speak with; missing for the recorded one. */
   ownVoice: v.optional(v.string()),
   /** Loudness of the mouth, percent. */
   volume: v.optional(v.picklist([25, 50, 75, 100]), 100),
+  /** How fast the mouth speaks. */
+  pace: v.optional(v.picklist(['slower', 'usual', 'faster']), 'usual'),
   /** Whether the first run was gone through. */
   wasWelcomed: v.optional(v.boolean(), false),
 });

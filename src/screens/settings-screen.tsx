@@ -5,13 +5,15 @@ import { ChoiceGroup } from './choice-group.tsx';
 import { Page } from './page.tsx';
 import type { Preferences } from './preferences.ts';
 import { hashOf } from './route.ts';
-import { VOLUMES } from './spoken-settings.ts';
+import { PACES, VOLUMES } from './spoken-settings.ts';
 
 interface SettingsScreenProps {
   readonly preferences: Signal<Preferences>;
   /** Names of the voices the tablet itself has; none of them needs a network. */
   readonly ownVoices: readonly string[];
 }
+
+const PACE_LABELS = { slower: 'Slower', usual: 'Usual', faster: 'Faster' } as const;
 
 const STORAGE_WORDS = {
   asking: 'Asking the tablet.',
@@ -52,7 +54,7 @@ export function SettingsScreen({ preferences, ownVoices }: SettingsScreenProps):
           onChoose={(textSize) => change({ textSize })}
         />
         <ChoiceGroup
-          legend="Units, where a number is tapped in"
+          legend="Units"
           options={[
             { value: 'inch', label: 'Inches and pounds' },
             { value: 'metric', label: 'Millimetres and newtons' },
@@ -81,6 +83,12 @@ export function SettingsScreen({ preferences, ownVoices }: SettingsScreenProps):
           chosen={now.volume}
           onChoose={(volume) => change({ volume })}
         />
+        <ChoiceGroup
+          legend="Pace of the voice"
+          options={PACES.map((pace) => ({ value: pace, label: PACE_LABELS[pace] }))}
+          chosen={now.pace}
+          onChoose={(pace) => change({ pace })}
+        />
         <section>
           <h2>Noise</h2>
           <p>
@@ -88,10 +96,16 @@ export function SettingsScreen({ preferences, ownVoices }: SettingsScreenProps):
             lockout is never taken from a voice in noise. This cannot be switched off.
           </p>
         </section>
-        <section>
-          <h2>Left and right</h2>
-          <p>Always as seen from behind the baler, facing the tractor.</p>
-        </section>
+        <ChoiceGroup
+          legend="What the two knotters are called"
+          options={[
+            { value: 'leftAndRight', label: 'Left and right' },
+            { value: 'nearAndOff', label: 'Near side and off side' },
+          ]}
+          chosen={now.sides}
+          onChoose={(sides) => change({ sides })}
+        />
+        <p>Always as seen from behind the baler, facing the tractor: the near side is the left one.</p>
         <section>
           <h2>Records</h2>
           <p>{STORAGE_WORDS[storage.value]}</p>
