@@ -1,10 +1,10 @@
+import type { HearingGrade } from '../../grammar/hearing-grade.ts';
+import { hearingAfter, UNHEARD } from './hearing-quality.ts';
+
 /** Loudness of what the microphone hears. 0 dBFS is a root mean square of 1, so a full-scale sine reads -3.01. */
 
 /** The quietest level told apart: under one 16-bit step. Also the level of digital silence, whose logarithm has none. */
 export const SILENCE_DBFS = -100;
-
-/** What the noise lets voice do, in the words shown and spoken. */
-export type NoiseWord = 'good' | 'fair' | 'poor' | 'too loud';
 
 /** Root mean square of samples in decibels of full scale; {@link SILENCE_DBFS} for silence or no samples. */
 export function rmsDbfs(samples: Float32Array): number {
@@ -32,51 +32,22 @@ export function snrDb(speechInNoiseDbfs: number, noiseDbfs: number): number {
   return excess > 0.01 ? 10 * Math.log10(excess) : -20;
 }
 
-/** Lowest ratio, in decibels, at which each word is earned. Expert estimate from the measured accuracy at each ratio. */
-const EARNED_FROM_DB: readonly (readonly [NoiseWord, number])[] = [
-  ['good', 20],
-  ['fair', 10],
-  ['poor', 5],
-];
-
-/** How far past a threshold the ratio has to move before the word changes, decibels: no flicker at the edge. */
-const HYSTERESIS_DB = 1.5;
-
-/**
- * The word for a ratio.
- * @param ratioDb signal to noise, decibels
- * @param before the word shown until now, if any: it is kept until its threshold is passed by {@link HYSTERESIS_DB}
- */
-export function noiseWord(ratioDb: number, before?: NoiseWord): NoiseWord {
-  if (before !== undefined) {
-    const kept = range(before);
-    if (ratioDb >= kept.fromDb - HYSTERESIS_DB && ratioDb < kept.toDb + HYSTERESIS_DB) return before;
-  }
-  return EARNED_FROM_DB.find(([, fromDb]) => ratioDb >= fromDb)?.[0] ?? 'too loud';
-}
-
-function range(word: NoiseWord): { readonly fromDb: number; readonly toDb: number } {
-  const index = EARNED_FROM_DB.findIndex(([name]) => name === word);
-  const at = index === -1 ? EARNED_FROM_DB.length : index;
-  return {
-    fromDb: EARNED_FROM_DB[at]?.[1] ?? Number.NEGATIVE_INFINITY,
-    toDb: EARNED_FROM_DB[at - 1]?.[1] ?? Number.POSITIVE_INFINITY,
-  };
-}
-
 /** The meter's reading after a block. */
 export interface LevelReading {
   /** This block, dBFS. */
   readonly dbfs: number;
   /** The room without speech, dBFS. */
   readonly floorDbfs: number;
-  /** Speech over the room: the last speech heard, or a usual voice at arm's length before any, decibels. */
+  /** The voice last understood over the room as it is now, or a usual voice before any, decibels. */
   readonly snrDb: number;
-  readonly noise: NoiseWord;
+  readonly hearing: HearingGrade;
 }
 
-/** Level taken for speech before any was heard, dBFS: a raised voice at arm's length. Expert estimate. */
+/** Level taken for speech before any was understood, dBFS: a raised voice at arm's length. Expert estimate. */
 const EXPECTED_SPEECH_DBFS = -26;
+
+/** Utterances whose middle one is the voice's level: one shout or one mumble does not move it. */
+const VOICE_UTTERANCES = 3;
 
 /** Blocks the floor looks back on, 5 s of 100 ms blocks: longer than any phrase, so speech cannot become the floor. */
 const FLOOR_BLOCKS = 50;
@@ -84,36 +55,47 @@ const FLOOR_BLOCKS = 50;
 /** The floor is this share of the way up the sorted blocks: low enough that speech in most of them does not lift it. */
 const FLOOR_SHARE = 0.2;
 
-/** How fast the remembered level of speech follows a new block of speech. */
-const SPEECH_FOLLOW = 0.2;
-
-/** Meter of loudness, room noise and their ratio over 100 ms blocks. */
+/** Meter of loudness, of the voice over the room's noise, and of how well that can be heard, over 100 ms blocks. */
 export class LevelMeter {
-  readonly #recentDbfs: number[] = [];
-  #speechDbfs: number | undefined;
-  #word: NoiseWord | undefined;
+  #recentDbfs: readonly number[] = [];
+  #voiceDbfs: readonly number[] = [];
+  #quality = UNHEARD;
+
+  /** Takes a block of the microphone's sound. */
+  take(samples: Float32Array): LevelReading {
+    const dbfs = rmsDbfs(samples);
+    this.#recentDbfs = [...this.#recentDbfs, dbfs].slice(-FLOOR_BLOCKS);
+    const { floorDbfs } = this;
+    const ratioDb = (middleOf(this.#voiceDbfs) ?? EXPECTED_SPEECH_DBFS) - floorDbfs;
+    this.#quality = hearingAfter(this.#quality, ratioDb);
+    return { dbfs, floorDbfs, snrDb: ratioDb, hearing: this.hearing };
+  }
 
   /**
-   * Takes a block of the microphone's sound.
-   * @param isSpeech what the speech detector says of it
+   * Takes the loudness of words that were understood. Other talk and knocks are not the voice to be heard.
+   * @param speechInNoiseDbfs as the microphone had it, the room's noise in it
    */
-  take(samples: Float32Array, isSpeech: boolean): LevelReading {
-    const dbfs = rmsDbfs(samples);
-    this.#recentDbfs.push(dbfs);
-    if (this.#recentDbfs.length > FLOOR_BLOCKS) this.#recentDbfs.shift();
-    const floorDbfs = this.floorDbfs;
-    if (isSpeech) {
-      const before = this.#speechDbfs ?? dbfs;
-      this.#speechDbfs = before + SPEECH_FOLLOW * (dbfs - before);
-    }
-    const ratioDb = snrDb(Math.max(this.#speechDbfs ?? EXPECTED_SPEECH_DBFS, SILENCE_DBFS), floorDbfs);
-    this.#word = noiseWord(ratioDb, this.#word);
-    return { dbfs, floorDbfs, snrDb: ratioDb, noise: this.#word };
+  takeVoice(speechInNoiseDbfs: number): void {
+    const voiceDbfs = this.floorDbfs + snrDb(speechInNoiseDbfs, this.floorDbfs);
+    this.#voiceDbfs = [...this.#voiceDbfs, voiceDbfs].slice(-VOICE_UTTERANCES);
+  }
+
+  /** How well the ears hear now. */
+  get hearing(): HearingGrade {
+    return this.#quality.grade;
   }
 
   /** The room without speech as known now, dBFS; {@link SILENCE_DBFS} before the first block. */
   get floorDbfs(): number {
-    const sorted = [...this.#recentDbfs].sort((a, b) => a - b);
-    return sorted[Math.floor(FLOOR_SHARE * (sorted.length - 1))] ?? SILENCE_DBFS;
+    return sortedAt(this.#recentDbfs, FLOOR_SHARE) ?? SILENCE_DBFS;
   }
+}
+
+function middleOf(levels: readonly number[]): number | undefined {
+  return sortedAt(levels, 0.5);
+}
+
+/** The level a share of the way up the sorted ones. */
+function sortedAt(levels: readonly number[], share: number): number | undefined {
+  return [...levels].sort((a, b) => a - b)[Math.floor(share * (levels.length - 1))];
 }

@@ -1,7 +1,7 @@
 import { recogniserTimeFactor } from '../command-model/decode-protocol.ts';
 import { BandwidthWatch } from './bandwidth.ts';
 import type { EarsFailure } from './failures.ts';
-import { LevelMeter, type LevelReading, noiseWord, rmsDbfs, snrDb } from './level.ts';
+import { LevelMeter, type LevelReading, rmsDbfs, snrDb } from './level.ts';
 import {
   type CaptureSettings,
   type Microphone,
@@ -352,7 +352,7 @@ class Ears implements Listener {
     if (this.#isDeciding) return;
     const events = this.#detector.push(block);
     const { isSpeech } = this.#detector;
-    this.#emit({ type: 'level', reading: this.#meter.take(block, isSpeech) });
+    this.#emit({ type: 'level', reading: this.#meter.take(block) });
     if (isSpeech) this.#bandwidth.takeSpeech(block);
     this.#sound.take(block, isSpeech || events.length > 0, this.#position);
     for (const heard of events) this.#heard(heard);
@@ -416,7 +416,8 @@ class Ears implements Listener {
     this.#dropSpeech();
     if (reading === undefined) return;
     const times = { startedAtMs, endedAtMs, decidedAtMs };
-    const utterance = utteranceOf(reading, times, levelDbfs, this.#meter.floorDbfs);
+    const utterance = utteranceOf(reading, times, levelDbfs, this.#meter);
+    if (utterance.margin > 0) this.#meter.takeVoice(levelDbfs);
     if (utterance.text === '' && endedAtMs - startedAtMs < SHORTEST_SPEECH_MS) {
       this.#emit({ type: 'speech.dropped', because: 'too short' });
       return;
@@ -444,9 +445,8 @@ function utteranceOf(
   { words, span }: Reading,
   times: Pick<Utterance, 'startedAtMs' | 'endedAtMs' | 'decidedAtMs'>,
   levelDbfs: number,
-  floorDbfs: number,
+  { floorDbfs, hearing }: Pick<LevelMeter, 'floorDbfs' | 'hearing'>,
 ): Utterance {
-  const ratioDb = snrDb(levelDbfs, floorDbfs);
   const toClock = (ms: number) => times.startedAtMs + ms - span.startMs;
   return {
     ...times,
@@ -458,8 +458,8 @@ function utteranceOf(
       confidence,
     })),
     levelDbfs,
-    snrDb: ratioDb,
-    noise: noiseWord(ratioDb),
+    snrDb: snrDb(levelDbfs, floorDbfs),
+    hearing,
     margin: marginOf(words, span),
   };
 }

@@ -1,6 +1,6 @@
+import type { HearingGrade } from '../../grammar/hearing-grade.ts';
 import { edgeSlackMs } from '../command-model/decode-protocol.ts';
 import { type DecodedWord, UNKNOWN } from './heard-words.ts';
-import type { NoiseWord } from './level.ts';
 
 /** A word of the active list within an utterance; times on the page's clock (`performance.now()`), milliseconds. */
 export interface HeardWord {
@@ -23,7 +23,8 @@ export interface Utterance {
   readonly levelDbfs: number;
   /** Speech over the room, decibels. */
   readonly snrDb: number;
-  readonly noise: NoiseWord;
+  /** How well the ears heard when it was said. */
+  readonly hearing: HearingGrade;
   /**
    * Evidence that it is what it says, 0 to 1: see {@link marginOf}. Good for asking back sooner; never enough by itself to
    * act on a phrase that safety hangs on.

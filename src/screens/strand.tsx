@@ -70,7 +70,7 @@ export function Strand(props: StrandProps): JSX.Element {
       </div>
       <p class="strand-says" role="status">
         <b>{voiceWord(voice, turn)}</b>
-        {voice.kind === 'on' && level ? <span>Noise: {level.noise}</span> : null}
+        {voice.kind === 'on' && level ? <span>Hearing: {level.hearing}</span> : null}
       </p>
       <VoiceButton {...props} />
     </section>

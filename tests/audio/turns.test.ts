@@ -23,7 +23,7 @@ const utterance: Utterance = {
   decidedAtMs: 1_300,
   levelDbfs: -20,
   snrDb: 25,
-  noise: 'good',
+  hearing: 'good',
   margin: 0.9,
 };
 

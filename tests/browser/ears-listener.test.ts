@@ -92,7 +92,7 @@ describe('the ears in a real browser', () => {
           const { utterance, endedAtMs } = await hear(page, answer.replaceAll('_', ' '), voice);
           expect(utterance.text).toBe(answer);
           expect(utterance.margin).toBeGreaterThan(0.5);
-          expect(utterance.noise).toBe('good');
+          expect(utterance.hearing).toBe('good');
           expect(Math.abs(utterance.endedAtMs - endedAtMs)).toBeLessThan(500);
           expect(utterance.startedAtMs).toBeLessThan(utterance.endedAtMs);
           expect(utterance.endedAtMs).toBeLessThan(utterance.decidedAtMs);

@@ -117,7 +117,7 @@ export const MOMENTS: readonly { readonly name: string; readonly reach: (page: P
       await act(page, {
         voice: { kind: 'on', isWarm: true },
         turn: 'hearing',
-        level: { dbfs: -20, floorDbfs: -55, snrDb: 24, noise: 'good' },
+        level: { dbfs: -20, floorDbfs: -55, snrDb: 24, hearing: 'good' },
         lastHeard: {
           words: 'i see the flywheel has stopped',
           outcome: 'taken',

@@ -45,7 +45,7 @@ const LEAST_LETTER_ARCMIN = 16;
 const READ_FROM_MM = 1500;
 const MM_PER_PX = 25.4 / 96;
 
-const LEVEL = { dbfs: -20, floorDbfs: -55, snrDb: 4, noise: 'too loud' } as const;
+const LEVEL = { dbfs: -20, floorDbfs: -55, snrDb: 4, hearing: 'too loud' } as const;
 
 /** Everything the voice can show beside the question. */
 const VOICES: readonly Partial<ConversationView>[] = [

@@ -1,13 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  LevelMeter,
-  type NoiseWord,
-  noiseWord,
-  rmsDbfs,
-  SILENCE_DBFS,
-  snrDb,
-} from '../../../audio/ears/level.ts';
+import { LevelMeter, rmsDbfs, SILENCE_DBFS, snrDb } from '../../../audio/ears/level.ts';
 import { blocksOf, sine, voiceLike, whiteNoise } from './test-sounds.ts';
 
 describe('loudness', () => {
@@ -44,58 +37,44 @@ describe('signal to noise', () => {
   });
 });
 
-describe('the noise word', () => {
-  it.each<[number, NoiseWord]>([
-    [35, 'good'],
-    [20, 'good'],
-    [19.9, 'fair'],
-    [10, 'fair'],
-    [9.9, 'poor'],
-    [5, 'poor'],
-    [4.9, 'too loud'],
-    [-20, 'too loud'],
-  ])('for %d dB is %s', (ratioDb, word) => {
-    expect(noiseWord(ratioDb)).toBe(word);
-  });
-
-  it('does not flicker at an edge, and is never more than the hysteresis from the truth', () => {
-    const ratio = fc.double({ min: -20, max: 50, noNaN: true });
-    const word = fc.constantFrom<NoiseWord>('good', 'fair', 'poor', 'too loud');
-    fc.assert(
-      fc.property(ratio, word, (ratioDb, before) => {
-        const now = noiseWord(ratioDb, before);
-        // Settled: the same ratio again changes nothing.
-        expect(noiseWord(ratioDb, now)).toBe(now);
-        // And either the plain word, or the plain word of a ratio 1.5 dB away.
-        expect([noiseWord(ratioDb), noiseWord(ratioDb - 1.5001), noiseWord(ratioDb + 1.5001)]).toContain(now);
-      }),
-    );
-    expect(noiseWord(19, 'good')).toBe('good');
-    expect(noiseWord(18, 'good')).toBe('fair');
-    expect(noiseWord(21, 'fair')).toBe('fair');
-    expect(noiseWord(22, 'fair')).toBe('good');
-  });
-});
-
 describe('the level meter', () => {
-  it.each([25, 15, 8])('finds a ratio of %d dB within 1.5 dB', (trueDb) => {
+  it.each([25, 15, 8])('finds a ratio of %d dB within 1.5 dB once the voice was understood', (trueDb) => {
     const meter = new LevelMeter();
     const noiseRms = 0.005;
     const noise = whiteNoise(16_000 * 6, noiseRms);
-    for (const block of blocksOf(noise.subarray(0, 48_000), 1_600)) meter.take(block, false);
+    for (const block of blocksOf(noise.subarray(0, 48_000), 1_600)) meter.take(block);
     const speech = voiceLike(3_000, noiseRms * 10 ** (trueDb / 20));
     const mixed = noise.subarray(48_000).map((sample, i) => sample + (speech[i] as number));
-    let last = meter.take(new Float32Array(mixed.subarray(0, 1_600)), true);
-    for (const block of blocksOf(mixed.subarray(1_600), 1_600)) last = meter.take(block, true);
-    expect(Math.abs(last.snrDb - trueDb)).toBeLessThan(1.5);
+    for (const block of blocksOf(mixed, 1_600)) meter.take(block);
+    meter.takeVoice(rmsDbfs(mixed));
+    const { snrDb: foundDb } = meter.take(noise.subarray(0, 1_600));
+    expect(Math.abs(foundDb - trueDb)).toBeLessThan(1.5);
   });
 
   it('keeps its floor while somebody speaks, and follows when the engine starts', () => {
     const meter = new LevelMeter();
-    for (const block of blocksOf(whiteNoise(48_000, 0.001), 1_600)) meter.take(block, false);
-    for (const block of blocksOf(voiceLike(2_000, 0.1), 1_600)) meter.take(block, true);
+    for (const block of blocksOf(whiteNoise(48_000, 0.001), 1_600)) meter.take(block);
+    for (const block of blocksOf(voiceLike(2_000, 0.1), 1_600)) meter.take(block);
     expect(meter.floorDbfs).toBeCloseTo(-60, 0);
-    for (const block of blocksOf(whiteNoise(16_000 * 5, 0.03), 1_600)) meter.take(block, false);
+    for (const block of blocksOf(whiteNoise(16_000 * 5, 0.03), 1_600)) meter.take(block);
     expect(meter.floorDbfs).toBeCloseTo(20 * Math.log10(0.03), 0);
+  });
+
+  it('is not moved by one shout or one mumble among three utterances', () => {
+    const meter = new LevelMeter();
+    for (const block of blocksOf(whiteNoise(48_000, 0.001), 1_600)) meter.take(block);
+    const ratioNow = () => meter.take(whiteNoise(1_600, 0.001)).snrDb;
+    for (const dbfs of [-30, -30, -5]) meter.takeVoice(dbfs);
+    expect(ratioNow()).toBeCloseTo(30, 0);
+    for (const dbfs of [-30, -55]) meter.takeVoice(dbfs);
+    expect(ratioNow()).toBeCloseTo(30, 0);
+  });
+
+  it('hears well in the quiet, and says that it is too loud soon after an engine drowns the voice', () => {
+    const meter = new LevelMeter();
+    for (const block of blocksOf(whiteNoise(48_000, 0.001), 1_600)) meter.take(block);
+    expect(meter.hearing).toBe('good');
+    for (const block of blocksOf(whiteNoise(16_000 * 6, 0.05), 1_600)) meter.take(block);
+    expect(meter.hearing).toBe('too loud');
   });
 });

@@ -1,0 +1,76 @@
+import { HEARING_GRADES, type HearingGrade } from '../../grammar/hearing-grade.ts';
+
+/**
+ * From the ratio of voice to room noise, block by block, to one of four words that stand still long enough to be spoken.
+ *
+ * Worse is believed soon and better late: a voice trusted too long in noise costs a wrong record, one asked back too long
+ * costs seconds. Worse goes as far down as it has to; better goes up one grade at a time, each on evidence of its own.
+ */
+
+interface GradeBounds {
+  /** A grade is lost when the ratio stays under this, decibels. */
+  readonly keptFromDb: number;
+  /** And earned from the grade below when it stays at or over this, decibels. */
+  readonly earnedFromDb: number;
+}
+
+/** Ratios of voice to room noise; under "poor" it is too loud. */
+export const GRADE_BOUNDS: Readonly<Record<Exclude<HearingGrade, 'too loud'>, GradeBounds>> = {
+  good: { keptFromDb: 13, earnedFromDb: 16 },
+  fair: { keptFromDb: 8, earnedFromDb: 11 },
+  poor: { keptFromDb: 3, earnedFromDb: 6 },
+};
+
+/** How long it has to be worse before it counts, in readings of a tenth of a second. */
+export const WORSE_AFTER_READINGS = 10;
+
+/** And how long better. */
+export const BETTER_AFTER_READINGS = 50;
+
+/** The grade now, and the readings it may yet change by. */
+export interface HearingQuality {
+  readonly grade: HearingGrade;
+  /** The ratios last read, newest last, decibels. */
+  readonly recentDb: readonly number[];
+  /** Readings since the grade last changed. */
+  readonly settledFor: number;
+}
+
+/** Before anything was heard. A room that is too loud from the start is known within a second. */
+export const UNHEARD: HearingQuality = { grade: 'good', recentDb: [], settledFor: 0 };
+
+/**
+ * Takes a reading, ten a second.
+ * @param ratioDb voice over room noise now, decibels
+ */
+export function hearingAfter(before: HearingQuality, ratioDb: number): HearingQuality {
+  const recentDb = [...before.recentDb, ratioDb].slice(-BETTER_AFTER_READINGS);
+  const settledFor = before.settledFor + 1;
+  const grade = gradeAfter(before.grade, recentDb, settledFor);
+  return { grade, recentDb, settledFor: grade === before.grade ? settledFor : 0 };
+}
+
+function gradeAfter(grade: HearingGrade, recentDb: readonly number[], settledFor: number): HearingGrade {
+  const soon = recentDb.slice(-WORSE_AFTER_READINGS);
+  if (soon.length === WORSE_AFTER_READINGS) {
+    const kept = bestKeptAt(Math.max(...soon));
+    if (rank(kept) < rank(grade)) return kept;
+  }
+  const next = HEARING_GRADES[rank(grade) + 1];
+  if (next === undefined || next === 'too loud' || settledFor < BETTER_AFTER_READINGS) return grade;
+  const isEarned =
+    recentDb.length === BETTER_AFTER_READINGS && Math.min(...recentDb) >= GRADE_BOUNDS[next].earnedFromDb;
+  return isEarned ? next : grade;
+}
+
+/** The best grade that a ratio still keeps. */
+function bestKeptAt(ratioDb: number): HearingGrade {
+  return (
+    HEARING_GRADES.findLast((grade) => grade !== 'too loud' && ratioDb >= GRADE_BOUNDS[grade].keptFromDb) ??
+    'too loud'
+  );
+}
+
+function rank(grade: HearingGrade): number {
+  return HEARING_GRADES.indexOf(grade);
+}
