@@ -31,6 +31,7 @@ const tablet: Tablet = {
     if (asked) preferences.value = asked.preferences;
     return asked?.say;
   },
+  wording: () => preferences.value,
 };
 
 const learnt = keepLearnt(localStorage);

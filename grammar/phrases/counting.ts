@@ -14,12 +14,12 @@ export const counting = topic({
   'count.good': { risk: 'answer', forms: ['that bale was good', 'good bale'], readBack: 'Good bale.' },
   'count.missLeft': {
     risk: 'answer',
-    forms: ['missed on the left', 'miss left'],
+    forms: ['missed on the left', 'miss left', 'missed on the near side'],
     readBack: 'Missed on the left.',
   },
   'count.missRight': {
     risk: 'answer',
-    forms: ['missed on the right', 'miss right'],
+    forms: ['missed on the right', 'miss right', 'missed on the off side'],
     readBack: 'Missed on the right.',
   },
   'count.missBoth': {
@@ -29,12 +29,12 @@ export const counting = topic({
   },
   'count.newBallLeft': {
     risk: 'answer',
-    forms: ['new ball on the left', 'new ball left'],
+    forms: ['new ball on the left', 'new ball left', 'new ball on the near side'],
     readBack: 'New ball on the left.',
   },
   'count.newBallRight': {
     risk: 'answer',
-    forms: ['new ball on the right', 'new ball right'],
+    forms: ['new ball on the right', 'new ball right', 'new ball on the off side'],
     readBack: 'New ball on the right.',
   },
   'count.cropThin': { risk: 'answer', forms: ['the crop is getting thin'], readBack: 'Thin crop.' },

@@ -61,12 +61,22 @@ export const evidence = topic({
 
   'which.left': {
     risk: 'answer',
-    forms: ["it's always the left hand one", 'left hand side', 'the left one'],
+    forms: [
+      "it's always the left hand one",
+      'left hand side',
+      'the left one',
+      "it's always the near side one",
+    ],
     readBack: 'The left one, seen from behind.',
   },
   'which.right': {
     risk: 'answer',
-    forms: ['the right side every single time', 'right hand side', 'the right one'],
+    forms: [
+      'the right side every single time',
+      'right hand side',
+      'the right one',
+      'the off side every single time',
+    ],
     readBack: 'The right one, seen from behind.',
   },
   'which.both': {

@@ -1,4 +1,5 @@
 import { spokenByFlows } from '../../flows/spoken.ts';
+import { wordingInventory } from '../../flows/wording.ts';
 import { MEANING_IDS, ruleOf, taughtForm } from '../../grammar/lexicon.ts';
 import { sayInventory } from '../../grammar/say.ts';
 import { SETTING_LINES } from '../screens/spoken-settings.ts';
@@ -12,6 +13,7 @@ export function spokenTexts(): readonly string[] {
     ...new Set([
       ...sayInventory(),
       ...spokenByFlows(),
+      ...wordingInventory(),
       ...readBacks,
       ...taught,
       ...Object.values(SESSION_LINES),

@@ -2,13 +2,17 @@ import { useSignal } from '@preact/signals';
 import type { ComponentType, JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { Tally } from '../../flows/miss-log/tally.ts';
+import { type Wording, worded } from '../../flows/wording.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import type { Say } from '../../grammar/say.ts';
+import type { Side } from '../../grammar/sides.ts';
 import type { BaleCount } from '../report/count-lines.ts';
 import { asRead } from './as-read.ts';
 import './count-panel.css';
+import { asSentence } from './sentence.ts';
 
 interface CountPanelProps {
+  readonly wording: Wording;
   readonly tally: Tally;
   /** What came of the last thing said, as it is spoken. */
   readonly notices: Say;
@@ -22,16 +26,22 @@ interface Drawing {
   baleCount(tally: Tally): BaleCount;
 }
 
-const BALES: readonly { readonly meaning: MeaningId; readonly label: string }[] = [
-  { meaning: 'count.missLeft', label: 'Miss left' },
+interface CountButton {
+  readonly meaning: MeaningId;
+  readonly label: string;
+  readonly side?: Side;
+}
+
+const BALES: readonly CountButton[] = [
+  { meaning: 'count.missLeft', label: 'Miss', side: 'left' },
   { meaning: 'count.good', label: 'Good bale' },
-  { meaning: 'count.missRight', label: 'Miss right' },
+  { meaning: 'count.missRight', label: 'Miss', side: 'right' },
   { meaning: 'count.missBoth', label: 'Miss both' },
 ];
 
-const OTHERS: readonly { readonly meaning: MeaningId; readonly label: string }[] = [
-  { meaning: 'count.newBallLeft', label: 'New ball left' },
-  { meaning: 'count.newBallRight', label: 'New ball right' },
+const OTHERS: readonly CountButton[] = [
+  { meaning: 'count.newBallLeft', label: 'New ball', side: 'left' },
+  { meaning: 'count.newBallRight', label: 'New ball', side: 'right' },
   { meaning: 'count.cropThin', label: 'Thin crop' },
   { meaning: 'count.cropUsual', label: 'Usual crop' },
   { meaning: 'count.cropDense', label: 'Heavy crop' },
@@ -42,7 +52,7 @@ const OTHERS: readonly { readonly meaning: MeaningId; readonly label: string }[]
 ];
 
 /** Bales counted one by one: large buttons for a bale, smaller ones for what changes, and what it comes to. */
-export function CountPanel({ tally, notices, onPress, onNumber }: CountPanelProps): JSX.Element {
+export function CountPanel({ wording, tally, notices, onPress, onNumber }: CountPanelProps): JSX.Element {
   const drawing = useSignal<Drawing | undefined>(undefined);
   useEffect(() => {
     void Promise.all([import('../report/count-chart.tsx'), import('../report/count-lines.ts')]).then(
@@ -56,25 +66,25 @@ export function CountPanel({ tally, notices, onPress, onNumber }: CountPanelProp
   return (
     <div class="count-panel">
       <p class="count-figures" role="status">
-        <b>{bales.length}</b> bales, <b>{missedBales}</b> missed. Left {misses.left}, right {misses.right}.
-        <span> {asRead(notices)}</span>
+        <b>{bales.length}</b> bales, <b>{missedBales}</b> missed. {asSentence(worded('left', wording))}{' '}
+        {misses.left}, {worded('right', wording)} {misses.right}. <span> {asRead(notices)}</span>
       </p>
       <div class="count-bales">
-        {BALES.map(({ meaning, label }) => (
+        {BALES.map(({ meaning, label, side }) => (
           <button type="button" key={meaning} onClick={() => onPress(meaning)}>
-            {label}
+            {side ? `${label} ${worded(side, wording)}` : label}
           </button>
         ))}
       </div>
       <div class="count-others">
-        {OTHERS.map(({ meaning, label }) => (
+        {OTHERS.map(({ meaning, label, side }) => (
           <button
             type="button"
             key={meaning}
             aria-pressed={isOn(meaning, tally)}
             onClick={() => onPress(meaning)}
           >
-            {label}
+            {side ? `${label} ${worded(side, wording)}` : label}
           </button>
         ))}
         <button type="button" onClick={onNumber}>

@@ -90,6 +90,7 @@ export function JobScreen(props: JobScreenProps): JSX.Element {
       return (
         <Sheet title="Counting bales" closeLabel="Enough counting" onClose={() => press('count.enough')}>
           <CountPanel
+            wording={view.wording}
             tally={view.tally}
             notices={prompt.value.notices}
             onPress={press}

@@ -3,15 +3,16 @@ import { beliefsAfter, likelihood } from '../../flows/diagnosis/beliefs.ts';
 import { questionOfState } from '../../flows/diagnosis/question-of-state.ts';
 import type { JobContext } from '../../flows/job-context.ts';
 import type { Prompt } from '../../flows/prompt.ts';
+import { type Wording, worded } from '../../flows/wording.ts';
 import { type MeaningId, taughtForm } from '../../grammar/lexicon.ts';
 import type { Choice } from './view.ts';
 
 /** The answers asked for, likeliest first by what is believed now, in the words prompts teach. */
-export function choicesFor(prompt: Prompt, context: JobContext): readonly Choice[] {
+export function choicesFor(prompt: Prompt, context: JobContext, wording: Wording): readonly Choice[] {
   const { meanings } = prompt.expecting;
   const question = questionOfState(prompt.state);
   const ordered = question ? likeliestFirst(meanings, question, context) : meanings;
-  return ordered.map((meaning) => ({ meaning, label: sentenceCase(taughtForm(meaning)) }));
+  return ordered.map((meaning) => ({ meaning, label: sentenceCase(worded(taughtForm(meaning), wording)) }));
 }
 
 function likeliestFirst(meanings: readonly MeaningId[], question: QuestionId, { answers }: JobContext) {

@@ -8,6 +8,7 @@ import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { Channel, HeardEvent } from '../../flows/heard.ts';
 import { tallyOf } from '../../flows/miss-log/tally.ts';
 import { isOver, type Prompt } from '../../flows/prompt.ts';
+import { sayWorded, USUAL_WORDING, type Wording, worded } from '../../flows/wording.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
 import { type MeaningId, taughtForm } from '../../grammar/lexicon.ts';
 import type { Say } from '../../grammar/say.ts';
@@ -30,9 +31,11 @@ export interface Tablet {
   dress(speaker: Speaker): void;
   /** Changes how the tablet sounds or looks, and says what came of it; undefined for every other meaning. */
   set(meaning: MeaningId): Say | undefined;
+  /** How units and sides are called now; read anew for everything that is said or shown. */
+  wording(): Wording;
 }
 
-const PLAIN_TABLET: Tablet = { dress: () => {}, set: () => undefined };
+const PLAIN_TABLET: Tablet = { dress: () => {}, set: () => undefined, wording: () => USUAL_WORDING };
 
 /**
  * Joins a running job to the ears, the mouth and the screen. One event at a time comes in, by voice or by touch.
@@ -212,7 +215,8 @@ class JobConversation implements Conversation {
     switch (understanding.outcome) {
       case 'understood': {
         const { meaning, slots, words } = understanding;
-        const takenFor = taughtForm(pointedAt(meaning, this.#answers()) ?? meaning);
+        const answer = pointedAt(meaning, this.#answers()) ?? meaning;
+        const takenFor = worded(taughtForm(answer), this.#tablet.wording());
         this.#lastHeard.value = { words, outcome: 'taken', takenFor };
         const channel: Channel = { by: 'voice', margin, snrDb };
         void this.#take({ type: meaning, slots, channel }, { heardText: words, levelDbfs });
@@ -297,7 +301,7 @@ class JobConversation implements Conversation {
   #answers(): AnswersShown {
     const prompt = this.#prompt();
     const { state, page } = this.#page.value;
-    const choices = choicesFor(prompt, this.#session.snapshot.value.context);
+    const choices = choicesFor(prompt, this.#session.snapshot.value.context, this.#tablet.wording());
     return answersShown(prompt, choices, state === prompt.state ? page : 0);
   }
 
@@ -318,7 +322,7 @@ class JobConversation implements Conversation {
   #spoken(): Spoken {
     return {
       expecting: () => this.#expecting(),
-      wordsOf: (saying) => this.#wordsOf(saying),
+      wordsOf: (saying) => sayWorded(this.#wordsOf(saying), this.#tablet.wording()),
       replies: () => this.#replies(),
       isOver: () => isOver(this.#asked),
       decide: (utterance) => void this.#understand(utterance),
@@ -355,15 +359,18 @@ class JobConversation implements Conversation {
         if (isFigure) return this.#desk.preview(event, job) ?? [];
         return this.#session.takes(event) ? [this.#session.preview(event)] : [];
       });
-    return replies.map(({ notices, question }) => [...notices, ...question]);
+    const wording = this.#tablet.wording();
+    return replies.map(({ notices, question }) => sayWorded([...notices, ...question], wording));
   }
 
   #currentView(): ConversationView {
     const { context } = this.#session.snapshot.value;
-    const prompt = this.#prompt();
+    const wording = this.#tablet.wording();
+    const aside = this.#aside.value;
     return {
-      prompt,
+      prompt: promptWorded(this.#prompt(), wording),
       context,
+      wording,
       turn: this.#link.turn.value,
       voice: this.#link.voice.value,
       answers: this.#answers(),
@@ -371,10 +378,20 @@ class JobConversation implements Conversation {
       ...present('level', this.#link.level),
       ...present('speechTrouble', this.#link.speechTrouble),
       ...present('lastHeard', this.#lastHeard),
-      ...present('aside', this.#aside),
+      ...(aside ? { aside: { ...aside, say: sayWorded(aside.say, wording) } } : {}),
       ...present('tally', this.#counter.tally),
     };
   }
+}
+
+function promptWorded(prompt: Prompt, wording: Wording): Prompt {
+  return {
+    ...prompt,
+    notices: sayWorded(prompt.notices, wording),
+    question: sayWorded(prompt.question, wording),
+    brief: sayWorded(prompt.brief, wording),
+    why: sayWorded(prompt.why, wording),
+  };
 }
 
 function present<K extends string, V>(key: K, { value }: ReadonlySignal<V | undefined>): { [P in K]?: V } {

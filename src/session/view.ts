@@ -4,6 +4,7 @@ import type { Aside } from '../../flows/asides.ts';
 import type { JobContext } from '../../flows/job-context.ts';
 import type { Tally } from '../../flows/miss-log/tally.ts';
 import type { Prompt } from '../../flows/prompt.ts';
+import type { Wording } from '../../flows/wording.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import type { Slots } from '../../grammar/understand.ts';
 
@@ -25,6 +26,8 @@ export interface Conversation {
 export interface ConversationView {
   readonly prompt: Prompt;
   readonly context: JobContext;
+  /** How units and sides are called. */
+  readonly wording: Wording;
   readonly turn: Turn;
   readonly voice: VoiceState;
   readonly level?: LevelReading;

@@ -1,5 +1,6 @@
 import { effect, type Signal, signal } from '@preact/signals';
 import { asideFor } from '../../../flows/asides.ts';
+import { USUAL_WORDING } from '../../../flows/wording.ts';
 import { type MeaningId, taughtForm } from '../../../grammar/lexicon.ts';
 import type { JobToTalkAbout } from '../../../src/app.tsx';
 import { answersShown, pointedAt } from '../../../src/session/answers-shown.ts';
@@ -29,6 +30,7 @@ export function actSession(session: JobSession): ActedConversation {
   };
   const view = signal<ConversationView>({
     ...shown(),
+    wording: USUAL_WORDING,
     turn: 'quiet',
     voice: { kind: 'off' },
     record: session.record.value,
