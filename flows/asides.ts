@@ -31,6 +31,7 @@ export const ASIDE_LINES = {
   numberExample: 'a number, then its unit',
   countExample: 'two out of ten',
   wholeExample: 'a whole number',
+  dayExample: 'a month, then the day',
   firstStation: 'This is where a tie begins.',
   lastStation: 'That was the whole tie.',
 } as const;
@@ -39,6 +40,7 @@ const VALUE_EXAMPLES = {
   measurement: ASIDE_LINES.numberExample,
   missCount: ASIDE_LINES.countExample,
   count: ASIDE_LINES.wholeExample,
+  day: ASIDE_LINES.dayExample,
 } as const;
 
 /** "Look at the ...", for every part. */

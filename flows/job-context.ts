@@ -28,7 +28,9 @@ export type Notice =
 /** A value read back, waiting for a yes. */
 export type PendingValue =
   | { readonly kind: 'measurement'; readonly measurement: Measurement }
-  | { readonly kind: 'missCount'; readonly missCount: MissCount };
+  | { readonly kind: 'missCount'; readonly missCount: MissCount }
+  /** Bales counted since the repair, to be taken for ties. */
+  | { readonly kind: 'ties'; readonly missCount: MissCount };
 
 export interface Proof {
   /** As told, or undefined where nobody counted and a rate was assumed. */
@@ -38,6 +40,8 @@ export interface Proof {
   readonly needed: number;
   readonly clean: number;
 }
+  /** Bales of the count that are among the clean ties, so that none is taken twice. */
+  readonly fromCount: number;
 
 /** A remedy that was carried out, with what the count said of it. */
 export interface Repair extends Hypothesis {

@@ -95,6 +95,10 @@ export const jobSetup = setup({
     // Where the inquiry goes.
     nextIs: ({ context }, { step }: { step: string }) => stepName(context.next) === step,
     nextIsIn: ({ context }, { family }: { family: FamilyId }) =>
+    balesGiven: ({ event }) => (heard(event).slots.missCount?.bales ?? 0) > 0,
+    threadedSinceCut: ({ context }) => !context.twineCut,
+    missedAmongThem: ({ context }) =>
+      context.pending?.kind === 'ties' && context.pending.missCount.misses > 0,
       context.next.kind === 'check' && context.next.family === family,
     causeReferred: ({ context }) => remedyOf(context)?.refer !== undefined,
     remedyAtLockout: ({ context }) => remedyOf(context)?.reach === 'lockout',
@@ -207,6 +211,16 @@ export const jobSetup = setup({
     }),
     planProofUncounted: assign(({ context }) => ({ proof: planOf(assumedMissRate(context.answers)) })),
     countTie: assign(({ context }) =>
+    holdTies: assign(({ event }) => {
+      const { missCount } = heard(event).slots;
+      return missCount ? { notices: [], pending: { kind: 'ties' as const, missCount } } : {};
+    }),
+    countTies: assign(({ context }) => {
+      const { proof, pending } = context;
+      if (!proof || pending?.kind !== 'ties') return {};
+      const { bales } = pending.missCount;
+      return { proof: { ...proof, clean: proof.clean + bales, fromCount: proof.fromCount + bales } };
+    }),
       context.proof ? { proof: { ...context.proof, clean: context.proof.clean + 1 } } : {},
     ),
     recordProved: assign(({ context }) => ({ repairs: weighed(context, 'proved') })),
@@ -302,7 +316,7 @@ function beliefIn(context: JobContext, { family, cause }: Hypothesis): number {
 
 function planOf(missRateBefore: number, before?: Proof['before']): Proof {
   const needed = cleanTiesNeeded(missRateBefore, PROOF_CONFIDENCE);
-  return { missRateBefore, needed, clean: 0, ...(before ? { before } : {}) };
+  return { missRateBefore, needed, clean: 0, fromCount: 0, ...(before ? { before } : {}) };
 }
 
 function assumedMissRate(answers: readonly Answer[]): number {

@@ -24,6 +24,7 @@ export const LINES = {
   sayItClearer: 'I need to hear that more clearly. Say it again, or press the button.',
   implausible: 'That is outside what I expect here. It should be',
   sayItAgain: 'Say it again.',
+  shouldBe: 'It should be',
   noMissesBefore: 'With no miss before, there is nothing to prove. Count again.',
   nothingToGoBackTo: 'There is nothing to go back to here.',
   repairFailed: 'That was not it, or not all of it. We go on looking.',

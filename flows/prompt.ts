@@ -17,7 +17,14 @@ export interface Ask {
   readonly why?: (context: JobContext) => Say;
   readonly look: PartId;
   readonly expecting: Expecting;
+  /** What a number has to be here; said where one could not be taken. */
+  readonly span?: Say;
+  /** What bales that were counted one by one can answer here, if anybody counted. */
+  readonly takesCount?: TakesCount;
 }
+
+/** How often it missed before the repair, or ties since. */
+export type TakesCount = 'before' | 'ties';
 
 /** The state of a drill that has stopped. */
 export const DRILL_OVER = 'drill.over';
@@ -47,6 +54,8 @@ export interface Prompt {
   readonly look: PartId;
   readonly expecting: Expecting;
   readonly safety: SafetyState;
+  readonly span?: Say;
+  readonly takesCount?: TakesCount;
 }
 
 /**
@@ -72,6 +81,8 @@ export function promptOf(snapshot: JobSnapshot): Prompt {
     look: ask.look,
     expecting: ask.expecting,
     safety: safetyOf(snapshot),
+    ...(ask.span ? { span: ask.span } : {}),
+    ...(ask.takesCount ? { takesCount: ask.takesCount } : {}),
   };
 }
 

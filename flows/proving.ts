@@ -1,3 +1,4 @@
+import { and } from 'xstate';
 import { behindLockout, underPower } from './gates.ts';
 import { jobSetup } from './job-setup.ts';
 import { LINES } from './lines.ts';
@@ -6,6 +7,13 @@ import { READY_STEPS } from './lockout/steps.ts';
 import { sayClaim, sayCount, sayPending, sayProofPlan } from './sayings.ts';
 
 type State = Parameters<typeof jobSetup.createStateConfig>[0];
+
+/** With the twine still cut no bale can have been tied since. */
+const takeTies = {
+  guard: and(['threadedSinceCut', 'balesGiven']),
+  target: '#proving.acceptingTies',
+  actions: 'holdTies',
+} as const;
 
 /**
  * The proof of a repair: how often it missed before, how many clean ties rule that out, and the count itself,
@@ -22,6 +30,7 @@ export const proving: State = jobSetup.createStateConfig({
         why: () => [LINES.missRateWhy],
         look: 'failedString',
         expecting: { meanings: ['notSure'], value: { kind: 'missCount' } },
+        takesCount: 'before',
       },
       on: {
         'value.missRate': [
@@ -52,11 +61,31 @@ export const proving: State = jobSetup.createStateConfig({
         why: () => [LINES.missRateWhy],
         look: 'bale',
         expecting: { meanings: ['carryOn', 'proof.later'] },
+        takesCount: 'ties',
       },
       on: {
         carryOn: { target: 'gettingReady', actions: 'echo' },
         'proof.later': { target: 'parked', actions: 'echo' },
+        'count.asTies': takeTies,
         goBack: { target: 'askingRate', actions: 'echo' },
+      },
+    },
+
+    /** Bales that were counted one by one since the repair: read back, and then they count as ties do. */
+    acceptingTies: {
+      meta: {
+        say: sayPending,
+        why: () => [LINES.acceptWhy],
+        look: 'bale',
+        expecting: { meanings: ['yes', 'no'] },
+      },
+      on: {
+        yes: [
+          { guard: 'missedAmongThem', target: '#deciding', actions: 'recordStillMisses' },
+          { target: 'weighing', actions: ['echo', 'countTies'] },
+        ],
+        no: { target: 'parked', actions: 'echo' },
+        goBack: { target: 'parked', actions: 'echo' },
       },
     },
 
@@ -92,8 +121,9 @@ export const proving: State = jobSetup.createStateConfig({
         why: () => [LINES.missRateWhy],
         look: 'bale',
         expecting: { meanings: ['carryOn'] },
+        takesCount: 'ties',
       },
-      on: { carryOn: { target: 'gettingReady', actions: 'echo' } },
+      on: { carryOn: { target: 'gettingReady', actions: 'echo' }, 'count.asTies': takeTies },
     },
 
     proved: {

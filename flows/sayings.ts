@@ -48,16 +48,7 @@ export function sayNotice(notice: Notice): Say {
         isSystemVoid(notice.by) ? SYSTEM_VOID_LINES[notice.by] : ruleOf(notice.by).readBack,
       ];
     case 'implausible':
-      return [
-        LINES.implausible,
-        ...sayBand(
-          notice.low.amount,
-          notice.high.amount,
-          notice.high.unit,
-          precisionFor(notice.high.unit, [notice.low.amount, notice.high.amount]),
-        ),
-        LINES.sayItAgain,
-      ];
+      return [LINES.implausible, ...saySpan(notice), LINES.sayItAgain];
     case 'looksLike':
       return [looksLikeLine(notice.family)];
     case 'sayItClearer':
@@ -71,6 +62,11 @@ export function sayNotice(notice: Notice): Say {
 }
 
 /** A value read back for acceptance. */
+/** From the least to the most that is taken. */
+export function saySpan({ low, high }: { readonly low: Measurement; readonly high: Measurement }): Say {
+  return sayBand(low.amount, high.amount, high.unit, precisionFor(high.unit, [low.amount, high.amount]));
+}
+
 export function sayPending({ pending }: JobContext): Say {
   if (!pending) return [LINES.acceptValue];
   switch (pending.kind) {
@@ -82,6 +78,7 @@ export function sayPending({ pending }: JobContext): Say {
       ];
     case 'missCount':
       return [...sayOutOf(pending.missCount.misses, pending.missCount.bales, 'bale'), LINES.acceptValue];
+    case 'ties':
   }
 }
 

@@ -1,3 +1,4 @@
+import { DAY_PHRASES } from './calendar.ts';
 import { activeMeanings, type ExpectedValue, type Expecting } from './expecting.ts';
 import { phrasesFor } from './lexicon.ts';
 import type { Dimension } from './measurements.ts';
@@ -7,6 +8,7 @@ import {
   FRACTIONS,
   MISS_COUNTS,
   NUMBER_WORDS,
+  RUNNAGE_UNITS,
   TWO_WORD_NUMBERS,
 } from './value-words.ts';
 
@@ -19,10 +21,11 @@ export function graphToken(words: string): string {
 }
 
 const UNIT_WORDS_BY_DIMENSION: Readonly<Record<Dimension, readonly string[]>> = {
-  length: ['inch', 'inches', 'foot', 'feet', 'thou', 'millimeter', 'millimeters'],
-  force: ['pound', 'pounds', 'newton', 'newtons'],
+  length: ['inch', 'inches', 'foot', 'feet', 'thou', 'meter', 'meters', 'millimeter', 'millimeters'],
+  force: ['pound', 'pounds', 'newton', 'newtons', 'kilo', 'kilos'],
   mass: ['pound', 'pounds', 'kilo', 'kilos'],
   rotation: ['turn', 'turns'],
+  runnage: RUNNAGE_UNITS.map(graphToken),
 };
 
 /** Read off a rule or counted on a bolt, so spoken in halves to thirty-seconds. */
@@ -38,7 +41,7 @@ export function recogniserList(expecting: Expecting): readonly string[] {
 
 /** Whether an utterance may go on after a word that could end it, so that the ears wait longer before deciding. */
 export function canGoOn(expecting: Expecting): boolean {
-  return expecting.value !== undefined;
+  return expecting.value !== undefined && expecting.value.kind !== 'day';
 }
 
 function valueWords(value: ExpectedValue | undefined): readonly string[] {
@@ -52,6 +55,8 @@ function valueWords(value: ExpectedValue | undefined): readonly string[] {
         ...NUMBER_WORDS.filter((word) => word !== 'point'),
         ...[...TWO_WORD_NUMBERS, BETWEEN_COUNTS, ...MISS_COUNTS].map(graphToken),
       ];
+    case 'day':
+      return DAY_PHRASES.map(graphToken);
     case 'measurement':
       return [
         ...NUMBER_WORDS,

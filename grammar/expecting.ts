@@ -21,7 +21,12 @@ export type ExpectedValue =
   | { readonly kind: 'measurement'; readonly dimension: Dimension }
   | { readonly kind: 'missCount' }
   /** A whole number alone; the question names what is counted. */
-  | { readonly kind: 'count' };
+  | { readonly kind: 'count' }
+  /** A day of the calendar, without its year. */
+  | { readonly kind: 'day' };
+
+/** The words to find one's way that are understood in noise too: those that every prompt may be answered by. */
+export const FEW_MEANINGS = ['notSure', 'cannotSee', 'skip', 'goBack', 'sayAgain', 'help'] as const;
 
 /**
  * Everything understood in a state: what it asks for, the universal words, the record, the figures, and every phrase that voids

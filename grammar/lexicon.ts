@@ -1,6 +1,7 @@
 import { NAMED_PART_IDS, NAMED_PARTS, type NamedPart } from './named-parts.ts';
 import type { PhraseRule, Risk } from './phrase-rule.ts';
-import { counting, countOpening } from './phrases/counting.ts';
+import { counting, countOpening, countUsing } from './phrases/counting.ts';
+import { drilling } from './phrases/drilling.ts';
 import { evidence } from './phrases/evidence.ts';
 import { figures, labels } from './phrases/figures.ts';
 import { findings } from './phrases/findings.ts';
@@ -31,6 +32,7 @@ const RULES = {
   ...countOpening,
   ...counting,
   ...pointing,
+  ...countUsing,
   ...moreAnswers,
   ...tyingOpening,
   ...tying,

@@ -1,22 +1,27 @@
 import nlp from 'compromise';
+import { type Reading, refuse } from './reading.ts';
 
 /**
  * Spoken values: an amount and a unit ("three sixteenths of an inch"), or a count out of a total
  * ("two out of ten"). compromise reads the number words; everything it lets through is said again and
  * compared with what was heard, so a jumble such as "forty sixty two" is refused, never guessed at.
  */
-export type Dimension = 'length' | 'force' | 'mass' | 'rotation';
+export type Dimension = 'length' | 'force' | 'mass' | 'rotation' | 'runnage';
 
 export type UnitId =
   | 'inch'
   | 'foot'
   | 'thou'
+  | 'metre'
   | 'millimetre'
   | 'poundForce'
   | 'newton'
+  | 'kilogramForce'
   | 'pound'
   | 'kilogram'
-  | 'turn';
+  | 'turn'
+  | 'metrePerKilogram'
+  | 'footPerPound';
 
 export interface Measurement {
   readonly amount: number;
@@ -28,23 +33,20 @@ export interface MissCount {
   readonly bales: number;
 }
 
-/** Why a spoken value was not taken, in a sentence that can be spoken. */
-export type Reading<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly reason: string };
-
 interface UnitWord {
   readonly dimension: Dimension;
   readonly unit: UnitId;
 }
 
-/** A pound is a force where a pull is measured and a mass where a bale is weighed, so the dimension asked decides. */
+/** A pound or a kilo is a force where a pull is measured and a mass where a bale is weighed, so the dimension asked decides. */
 const UNITS: Readonly<Record<string, readonly UnitWord[]>> = {
   inch: [{ dimension: 'length', unit: 'inch' }],
   inches: [{ dimension: 'length', unit: 'inch' }],
   foot: [{ dimension: 'length', unit: 'foot' }],
   feet: [{ dimension: 'length', unit: 'foot' }],
   thou: [{ dimension: 'length', unit: 'thou' }],
+  meter: [{ dimension: 'length', unit: 'metre' }],
+  meters: [{ dimension: 'length', unit: 'metre' }],
   millimeter: [{ dimension: 'length', unit: 'millimetre' }],
   millimeters: [{ dimension: 'length', unit: 'millimetre' }],
   pound: [
@@ -57,11 +59,24 @@ const UNITS: Readonly<Record<string, readonly UnitWord[]>> = {
   ],
   newton: [{ dimension: 'force', unit: 'newton' }],
   newtons: [{ dimension: 'force', unit: 'newton' }],
-  kilo: [{ dimension: 'mass', unit: 'kilogram' }],
-  kilos: [{ dimension: 'mass', unit: 'kilogram' }],
+  kilo: [
+    { dimension: 'force', unit: 'kilogramForce' },
+    { dimension: 'mass', unit: 'kilogram' },
+  ],
+  kilos: [
+    { dimension: 'force', unit: 'kilogramForce' },
+    { dimension: 'mass', unit: 'kilogram' },
+  ],
   turn: [{ dimension: 'rotation', unit: 'turn' }],
   turns: [{ dimension: 'rotation', unit: 'turn' }],
+  'meters to the kilo': [{ dimension: 'runnage', unit: 'metrePerKilogram' }],
+  'feet to the pound': [{ dimension: 'runnage', unit: 'footPerPound' }],
 };
+
+/** The longest first, so that "feet to the pound" is never taken for a pound. */
+const UNIT_WORDS_LONGEST_FIRST = Object.keys(UNITS).toSorted((a, b) => b.length - a.length);
+
+const MINUS = 'minus';
 
 /** The parts a rule or a bolt is read in; a "thirtysecond" is one word so that it is never thirty and a second. */
 const DENOMINATORS: Readonly<Record<string, number>> = {
@@ -78,16 +93,18 @@ const DENOMINATORS: Readonly<Record<string, number>> = {
  * @param dimension what was asked for; a unit of another dimension is refused
  */
 export function readMeasurement(words: string, dimension: Dimension): Reading<Measurement> {
-  const unitWord = words.split(' ').at(-1) ?? '';
+  const unitWord =
+    UNIT_WORDS_LONGEST_FIRST.find((word) => words === word || words.endsWith(` ${word}`)) ?? '';
   const unit = UNITS[unitWord]?.find((entry) => entry.dimension === dimension)?.unit;
-  if (!unit) return refuse('Say the number, then the unit.');
+  if (!unit) return refuse('unitMissing');
   const amountWords = words
     .slice(0, words.length - unitWord.length)
     .trim()
     .replace(/ of an?$/, '')
     .replace(/ an?$/, '');
+  if (amountWords.startsWith(MINUS)) return refuse('belowZero');
   const amount = readAmount(amountWords);
-  if (amount === undefined) return refuse('That number was not clear.');
+  if (amount === undefined) return refuse('numberUnclear');
   return { ok: true, value: { amount, unit } };
 }
 
@@ -98,14 +115,22 @@ export function readMeasurement(words: string, dimension: Dimension): Reading<Me
 export function readMissCount(words: string): Reading<MissCount> {
   const [first, second, ...rest] = words.split(' out of ');
   if (first === undefined || second === undefined || rest.length > 0) {
-    return refuse('Say it like this: two out of ten.');
+    return refuse('countUnclear');
   }
+  if (first.startsWith(MINUS) || second.startsWith(MINUS)) return refuse('belowZero');
   const misses = readWholeNumber(first);
   const bales = readWholeNumber(second);
-  if (misses === undefined || bales === undefined) return refuse('Those numbers were not clear.');
-  if (bales === 0) return refuse('It takes at least one bale.');
-  if (misses > bales) return refuse('There cannot be more misses than bales.');
+  if (misses === undefined || bales === undefined) return refuse('countsUnclear');
+  if (bales === 0) return refuse('noBales');
+  if (misses > bales) return refuse('moreMissesThanBales');
   return { ok: true, value: { misses, bales } };
+}
+
+/** Reads a whole number alone. @param words lower-case words as heard */
+export function readCount(words: string): Reading<number> {
+  if (words.startsWith(MINUS)) return refuse('belowZero');
+  const count = readWholeNumber(words);
+  return count === undefined ? refuse('numberUnclear') : { ok: true, value: count };
 }
 
 /** The largest whole number that is taken from a voice: the number reader mixes up hundreds of thousands. */
@@ -174,8 +199,4 @@ function sameWords(heard: string, said: string): boolean {
       .replaceAll(' and ', ' ')
       .trim();
   return plain(heard) === plain(said);
-}
-
-function refuse(reason: string): { readonly ok: false; readonly reason: string } {
-  return { ok: false, reason };
 }

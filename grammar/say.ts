@@ -1,3 +1,4 @@
+import { dayInventory } from './calendar.ts';
 import type { UnitId } from './measurements.ts';
 import type { Side } from './sides.ts';
 
@@ -24,13 +25,14 @@ export type SpokenUnit =
   | 'footPound'
   | 'hour'
   | 'knot'
-  | 'metre'
   | 'minute'
   | 'miss'
   | 'percent'
   | 'poundPerCubicFoot'
   | 'poundPerSquareInch'
   | 'kilogramPerCubicMetre'
+  | 'kilopascal'
+  | 'season'
   | 'second'
   | 'stroke'
   | 'tie'
@@ -60,17 +62,25 @@ const UNIT_WORDS: Readonly<Record<SpokenUnit, UnitWords>> = {
   day: { one: 'day', many: 'days', partOf: 'of a day' },
   degree: { one: 'degree', many: 'degrees', partOf: 'of a degree' },
   foot: { one: 'foot', many: 'feet', partOf: 'of a foot' },
+  footPerPound: { one: 'foot to the pound', many: 'feet to the pound', partOf: 'of a foot to the pound' },
   footPound: { one: 'foot-pound', many: 'foot-pounds', partOf: 'of a foot-pound' },
   hour: { one: 'hour', many: 'hours', partOf: 'of an hour' },
   inch: { one: 'inch', many: 'inches', partOf: 'of an inch' },
   kilogram: { one: 'kilogram', many: 'kilograms', partOf: 'of a kilogram' },
+  kilogramForce: { one: 'kilogram of pull', many: 'kilograms of pull', partOf: 'of a kilogram of pull' },
   kilogramPerCubicMetre: {
     one: 'kilogram per cubic metre',
     many: 'kilograms per cubic metre',
     partOf: 'of a kilogram per cubic metre',
   },
+  kilopascal: { one: 'kilopascal', many: 'kilopascals', partOf: 'of a kilopascal' },
   knot: { one: 'knot', many: 'knots', partOf: 'of a knot' },
   metre: { one: 'metre', many: 'metres', partOf: 'of a metre' },
+  metrePerKilogram: {
+    one: 'metre to the kilogram',
+    many: 'metres to the kilogram',
+    partOf: 'of a metre to the kilogram',
+  },
   millimetre: { one: 'millimetre', many: 'millimetres', partOf: 'of a millimetre' },
   minute: { one: 'minute', many: 'minutes', partOf: 'of a minute' },
   miss: { one: 'miss', many: 'misses', partOf: 'of a miss' },
@@ -88,6 +98,7 @@ const UNIT_WORDS: Readonly<Record<SpokenUnit, UnitWords>> = {
     many: 'pounds per square inch',
     partOf: 'of a pound per square inch',
   },
+  season: { one: 'season', many: 'seasons', partOf: 'of a season' },
   second: { one: 'second', many: 'seconds', partOf: 'of a second' },
   stroke: { one: 'stroke', many: 'strokes', partOf: 'of a stroke' },
   // Never "ten thousandths": spoken, that is also one ten-thousandth.
@@ -255,7 +266,9 @@ export function sayInventory(): readonly string[] {
   const units = Object.values(UNIT_WORDS).flatMap(({ one, many, partOf }) => [one, many, partOf]);
   const sides = Object.values(SIDE_WORDS).flatMap(({ full, short }) => [full, short]);
   const joints = [POINT, TO, OUT_OF, THOUSAND, ...parts.map((part) => `and ${part}`)];
-  return [...new Set([...UNDER_HUNDRED, ...scales, ...parts, ...joints, ...units, ...sides])];
+  return [
+    ...new Set([...UNDER_HUNDRED, ...scales, ...parts, ...joints, ...units, ...sides, ...dayInventory()]),
+  ];
 }
 
 /** A Say as one line of text for the screen. */

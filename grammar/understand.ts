@@ -1,15 +1,17 @@
 import nlp from 'compromise';
+import { type CalendarDay, readDay } from './calendar.ts';
 import { UNKNOWN_WORD } from './compile.ts';
 import { activeMeanings, type Expecting } from './expecting.ts';
-import { type MeaningId, type Phrase, phrasesFor, riskOf } from './lexicon.ts';
+import { type MeaningId, type Phrase, phrasesFor, riskOf, type ValueMeaning } from './lexicon.ts';
 import {
   type Measurement,
   type MissCount,
+  readCount,
   readMeasurement,
   readMissCount,
-  readWholeNumber,
 } from './measurements.ts';
 import type { NamedPart } from './named-parts.ts';
+import { READING_LINES, type Reading } from './reading.ts';
 import type { Side } from './sides.ts';
 
 /** What a meaning carries beside itself. */
@@ -19,6 +21,7 @@ export interface Slots {
   readonly measurement?: Measurement;
   readonly missCount?: MissCount;
   readonly count?: number;
+  readonly day?: CalendarDay;
 }
 
 export type Understanding =
@@ -29,7 +32,13 @@ export type Understanding =
       readonly words: string;
     }
   | { readonly outcome: 'ambiguous'; readonly candidates: readonly MeaningId[]; readonly words: string }
-  | { readonly outcome: 'refused'; readonly reason: Refusal; readonly words: string };
+  | {
+      readonly outcome: 'refused';
+      readonly reason: Refusal;
+      /** What is wrong with a value, in a sentence that is spoken. */
+      readonly sentence?: string;
+      readonly words: string;
+    };
 
 export type Refusal =
   /** Nothing but silence or noise. */
@@ -91,25 +100,28 @@ function understandValue(words: string, value: NonNullable<Expecting['value']>):
   if (words.split(' ').every((word) => word === UNKNOWN_WORD))
     return { outcome: 'refused', reason: 'otherTalk', words };
   switch (value.kind) {
-    case 'measurement': {
-      const reading = readMeasurement(words, value.dimension);
-      return reading.ok
-        ? { outcome: 'understood', meaning: 'value.measured', slots: { measurement: reading.value }, words }
-        : { outcome: 'refused', reason: 'value', words };
-    }
-    case 'count': {
-      const count = readWholeNumber(words);
-      return count === undefined
-        ? { outcome: 'refused', reason: 'value', words }
-        : { outcome: 'understood', meaning: 'value.count', slots: { count }, words };
-    }
-    case 'missCount': {
-      const reading = readMissCount(words);
-      return reading.ok
-        ? { outcome: 'understood', meaning: 'value.missRate', slots: { missCount: reading.value }, words }
-        : { outcome: 'refused', reason: 'value', words };
-    }
+    case 'measurement':
+      return taken('value.measured', readMeasurement(words, value.dimension), words, (measurement) => ({
+        measurement,
+      }));
+    case 'count':
+      return taken('value.count', readCount(words), words, (count) => ({ count }));
+    case 'missCount':
+      return taken('value.missRate', readMissCount(words), words, (missCount) => ({ missCount }));
+    case 'day':
+      return taken('value.day', readDay(words), words, (day) => ({ day }));
   }
+}
+
+function taken<T>(
+  meaning: ValueMeaning,
+  reading: Reading<T>,
+  words: string,
+  slotsOf: (value: T) => Slots,
+): Understanding {
+  return reading.ok
+    ? { outcome: 'understood', meaning, slots: slotsOf(reading.value), words }
+    : { outcome: 'refused', reason: 'value', sentence: READING_LINES[reading.why], words };
 }
 
 /** Cuts an utterance into the longest phrases it contains, in order; words that belong to none are left over. */

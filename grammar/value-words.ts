@@ -1,3 +1,5 @@
+import { DAY_PHRASES } from './calendar.ts';
+
 /**
  * The words of spoken values. Words that are always said together are kept together, because the recogniser hears
  * a long word far better than the short ones it is made of: "out of", "twenty two", "three sixteenths".
@@ -28,6 +30,8 @@ export const NUMBER_WORDS = [
   'and',
   'a',
   'point',
+  // Heard so that it can be questioned: without it "minus six" comes out as six.
+  'minus',
 ] as const;
 
 /** The numbers between the tens. */
@@ -80,6 +84,8 @@ export const UNIT_WORDS = [
   'foot',
   'feet',
   'thou',
+  'meter',
+  'meters',
   'millimeter',
   'millimeters',
   'pound',
@@ -92,6 +98,9 @@ export const UNIT_WORDS = [
   'turns',
 ] as const;
 
+/** Length of twine in its weight, as labels give it. */
+export const RUNNAGE_UNITS = ['meters to the kilo', 'feet to the pound'] as const;
+
 /** Every value phrase of more than one word: each becomes one word of the recogniser's graph. */
 export const VALUE_PHRASES: readonly string[] = [
   ...TWO_WORD_NUMBERS,
@@ -99,6 +108,8 @@ export const VALUE_PHRASES: readonly string[] = [
   ...BETWEEN_PARTS,
   BETWEEN_COUNTS,
   ...MISS_COUNTS,
+  ...RUNNAGE_UNITS,
+  ...DAY_PHRASES,
 ];
 
 /** Every value word that stays an ordinary word of the graph. */

@@ -3,17 +3,21 @@ import type { Measurement, UnitId } from '../../grammar/measurements.ts';
 import type { Measure } from '../families/family.ts';
 import { convert } from '../figures/units.ts';
 
-/** Every spoken unit in the SI unit of its dimension (m, N, kg, turns), so that bands compare in any unit. */
+/** Every spoken unit in the SI unit of its dimension (m, N, kg, turns, m/kg), so that bands compare in any unit. */
 const IN_SI: Readonly<Record<UnitId, (amount: number) => number>> = {
   inch: (amount) => convert('length', amount, 'in', 'm'),
   foot: (amount) => convert('length', amount, 'ft', 'm'),
   thou: (amount) => convert('length', amount, 'thou', 'm'),
+  metre: (amount) => amount,
   millimetre: (amount) => convert('length', amount, 'mm', 'm'),
   poundForce: (amount) => convert('force', amount, 'lbf', 'N'),
   newton: (amount) => amount,
+  kilogramForce: (amount) => convert('force', amount, 'kgf', 'N'),
   pound: (amount) => convert('mass', amount, 'lb', 'kg'),
   kilogram: (amount) => amount,
   turn: (amount) => amount,
+  metrePerKilogram: (amount) => amount,
+  footPerPound: (amount) => convert('runnage', amount, 'ft/lb', 'm/kg'),
 };
 
 /** The amount of a measurement in another unit of its dimension. */

@@ -5,7 +5,7 @@ import { jobSetup, stepName } from '../job-setup.ts';
 import { LINES } from '../lines.ts';
 import { machineBandFor } from '../machine-values.ts';
 import { sayOwnBand } from '../own-band-said.ts';
-import { sayPending } from '../sayings.ts';
+import { sayPending, saySpan } from '../sayings.ts';
 import type { Check, Family } from './family.ts';
 
 type State = Parameters<typeof jobSetup.createStateConfig>[0];
@@ -81,6 +81,7 @@ function asking(family: Family, id: string, check: Check, before: readonly strin
               ? { value: { kind: 'measurement', dimension: check.measure.dimension } as const }
               : {}),
           },
+          ...(check.measure ? { span: [LINES.shouldBe, ...saySpan(check.measure.plausible)] } : {}),
         },
         on: {
           ...Object.fromEntries(meanings.map((meaning) => [meaning, record])),

@@ -1,4 +1,5 @@
 import { defineFamily } from './family.ts';
+import { HOLDER_PULL } from './pulls.ts';
 
 /**
  * The held strand is pulled out of the twine disc, or sheared in it, before the knot is made: the knot sits on
@@ -170,25 +171,8 @@ export const heldStrandLost = defineFamily({
       ],
     },
     holderPull: {
-      reach: 'lockout',
-      look: 'twineHolder',
-      prepare: [
-        'Hook the scale on the held strand. Pull along its working line until it first slips. Try the other knotter too.',
-      ],
-      ask: 'Tell me the pull in pounds, or say how it holds against the other knotter.',
+      ...HOLDER_PULL,
       why: 'The pull shows whether the holder is too weak or too strong.',
-      minutes: 4,
-      measure: {
-        dimension: 'force',
-        plausible: { low: { amount: 1, unit: 'poundForce' }, high: { amount: 200, unit: 'poundForce' } },
-        bands: [
-          { below: { amount: 40, unit: 'poundForce' }, means: 'finding.slipsEasily' },
-          { below: { amount: 60, unit: 'poundForce' }, means: 'finding.holdsEven' },
-          { means: 'finding.holdsTooTight' },
-        ],
-        provenance: 'from memory',
-        typically: 'Typical is forty to sixty pounds.',
-      },
       answers: [
         {
           meaning: 'finding.slipsEasily',

@@ -1,4 +1,5 @@
 import { defineFamily } from './family.ts';
+import { TONGUE_PULL } from './pulls.ts';
 
 /**
  * The knot is made but its loop is not wiped off the billhook: it hangs there, or the string is torn beside the
@@ -191,25 +192,8 @@ export const knotHangsOn = defineFamily({
       ],
     },
     tonguePull: {
-      reach: 'lockout',
-      look: 'tongue',
-      prepare: [
-        'Hook the scale on the tip of the tongue, and lift until it opens. Try the other knotter too.',
-      ],
-      ask: 'Tell me the pull in pounds, or say how it lifts against the other knotter.',
+      ...TONGUE_PULL,
       why: 'A tongue set too tight will not let the loop slip off.',
-      minutes: 4,
-      measure: {
-        dimension: 'force',
-        plausible: { low: { amount: 1, unit: 'poundForce' }, high: { amount: 80, unit: 'poundForce' } },
-        bands: [
-          { below: { amount: 10, unit: 'poundForce' }, means: 'finding.liftsEasily' },
-          { below: { amount: 20, unit: 'poundForce' }, means: 'finding.liftsEven' },
-          { means: 'finding.liftsHard' },
-        ],
-        provenance: 'from memory',
-        typically: 'Typical is ten to twenty pounds.',
-      },
       answers: [
         { meaning: 'finding.liftsHard', given: { tongueTight: 0.9 }, otherwise: 0.06, pointsAtFault: true },
         { meaning: 'finding.liftsEven', given: { tongueTight: 0.08 }, otherwise: 0.88, pointsAtFault: false },

@@ -1,4 +1,5 @@
 import { defineFamily } from './family.ts';
+import { HOLDER_PULL, TONGUE_PULL } from './pulls.ts';
 
 /**
  * Both strands are cut and neither is knotted. Ends with a curl in them were round the billhook but not gripped,
@@ -152,25 +153,8 @@ export const noKnotEitherEnd = defineFamily({
       ],
     },
     tonguePull: {
-      reach: 'lockout',
-      look: 'tongue',
-      prepare: [
-        'Hook the scale on the tip of the tongue, and lift until it opens. Try the other knotter too.',
-      ],
-      ask: 'Tell me the pull in pounds, or say how it lifts against the other knotter.',
+      ...TONGUE_PULL,
       why: 'The lift shows whether the tongue grips hard enough.',
-      minutes: 4,
-      measure: {
-        dimension: 'force',
-        plausible: { low: { amount: 1, unit: 'poundForce' }, high: { amount: 80, unit: 'poundForce' } },
-        bands: [
-          { below: { amount: 10, unit: 'poundForce' }, means: 'finding.liftsEasily' },
-          { below: { amount: 20, unit: 'poundForce' }, means: 'finding.liftsEven' },
-          { means: 'finding.liftsHard' },
-        ],
-        provenance: 'from memory',
-        typically: 'Typical is ten to twenty pounds.',
-      },
       answers: [
         {
           meaning: 'finding.liftsEasily',
@@ -193,25 +177,8 @@ export const noKnotEitherEnd = defineFamily({
       ],
     },
     holderPull: {
-      reach: 'lockout',
-      look: 'twineHolder',
-      prepare: [
-        'Hook the scale on the held strand. Pull along its working line until it first slips. Try the other knotter too.',
-      ],
-      ask: 'Tell me the pull in pounds, or say how it holds against the other knotter.',
+      ...HOLDER_PULL,
       why: 'If the holder lets both strands through, there is nothing left to knot.',
-      minutes: 4,
-      measure: {
-        dimension: 'force',
-        plausible: { low: { amount: 1, unit: 'poundForce' }, high: { amount: 200, unit: 'poundForce' } },
-        bands: [
-          { below: { amount: 40, unit: 'poundForce' }, means: 'finding.slipsEasily' },
-          { below: { amount: 60, unit: 'poundForce' }, means: 'finding.holdsEven' },
-          { means: 'finding.holdsTooTight' },
-        ],
-        provenance: 'from memory',
-        typically: 'Typical is forty to sixty pounds.',
-      },
       answers: [
         {
           meaning: 'finding.slipsEasily',

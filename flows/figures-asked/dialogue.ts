@@ -6,6 +6,7 @@ import type { Prompt } from '../prompt.ts';
 import { type InputId, inputOf } from './inputs.ts';
 import { FIGURE_LINES as LINES } from './lines.ts';
 import { FIGURES, Given } from './questions.ts';
+import type { UnitSystem } from './unit-system.ts';
 import {
   type FigureAnswer,
   type FigureValue,
@@ -32,6 +33,8 @@ export interface FigureDialogue {
   /** Read back, waiting for a yes. */
   readonly pending?: { readonly value: FigureValue; readonly readBack: Say };
   readonly notices: Say;
+  /** What the answer and the spans are given in; a value is read back as it was said. */
+  readonly system: UnitSystem;
 }
 
 /** What came of something said while a figure has the floor. */
@@ -51,8 +54,12 @@ export function isFigureMeaning(meaning: string): meaning is FigureMeaning {
   return (FIGURE_MEANINGS as readonly string[]).includes(meaning);
 }
 
-/** Begins a figure, or works it out at once where everything it needs is known. @param known possible values only */
-export function beginFigure(figure: FigureMeaning, known: FigureValues): FigureTurn {
+/**
+ * Begins a figure, or works it out at once where everything it needs is known.
+ * @param known possible values only
+ * @param system the units it is answered in
+ */
+export function beginFigure(figure: FigureMeaning, known: FigureValues, system: UnitSystem): FigureTurn {
   const { inputs } = FIGURES[figure];
   const there = inputs.filter((id) => known[id] !== undefined);
   const values = Object.fromEntries(there.map((id) => [id, known[id]]));
@@ -62,6 +69,7 @@ export function beginFigure(figure: FigureMeaning, known: FigureValues): FigureT
     known: there,
     asking: inputs[0] ?? 'baleLength',
     notices: [ruleOf(figure).readBack],
+    system,
   });
 }
 
@@ -80,11 +88,15 @@ export function hearFigure(dialogue: FigureDialogue, meaning: MeaningId, slots: 
   }
   return takes.kind === 'choice'
     ? accepted({ ...dialogue, notices: [ruleOf(meaning).readBack] }, value)
-    : asks({ ...dialogue, pending: { value, readBack: sayBack(takes, value, slots) }, notices: [] });
+    : asks({
+        ...dialogue,
+        pending: { value, readBack: sayBack(takes, value, slots, dialogue.system) },
+        notices: [],
+      });
 }
 
 /** What is asked while a figure has the floor. The job's own prompt stands behind it, with its safety and its picture. */
-export function figurePrompt({ asking, pending, notices }: FigureDialogue, job: Prompt): Prompt {
+export function figurePrompt({ asking, pending, notices, system }: FigureDialogue, job: Prompt): Prompt {
   const { ask, takes } = inputOf(asking);
   const behind = { why: [LINES.why], look: job.look, safety: job.safety, notices };
   if (pending !== undefined) {
@@ -97,7 +109,7 @@ export function figurePrompt({ asking, pending, notices }: FigureDialogue, job: 
       expecting: { meanings: ['yes', 'no'] },
     };
   }
-  const span = saySpan(takes);
+  const span = saySpan(takes, system);
   const isQuestioned = notices.includes(LINES.impossible);
   const withSpan = span.length > 0 ? [ask, LINES.span, ...span] : [ask];
   return {
@@ -146,11 +158,11 @@ function doNotFit(dialogue: FigureDialogue): FigureTurn {
   return asks({ ...dialogue, values, known, asking, notices: [LINES.doNotFit] });
 }
 
-function workOut({ figure, values, known, notices }: FigureDialogue): WorkedFigure {
-  const { say, assumptions } = FIGURES[figure].answer(new Given(values));
+function workOut({ figure, values, known, notices, system }: FigureDialogue): WorkedFigure {
+  const { say, assumptions } = FIGURES[figure].answer(new Given(values, system));
   const recap = known.flatMap((id) => {
     const value = values[id];
-    return value === undefined ? [] : sayNamed(id, value);
+    return value === undefined ? [] : sayNamed(id, value, system);
   });
   return {
     figure,
@@ -172,6 +184,8 @@ function expectingFor(takes: ReturnType<typeof inputOf>['takes']): Prompt['expec
       return { meanings: ['notSure'], value: { kind: 'count' } };
     case 'missCount':
       return { meanings: ['notSure'], value: { kind: 'missCount' } };
+    case 'day':
+      return { meanings: ['notSure'], value: { kind: 'day' } };
     case 'choice':
       return { meanings: takes.meanings };
   }

@@ -47,6 +47,7 @@ export type InputTakes =
     }
   | { readonly kind: 'count'; readonly quantity: Quantity; readonly unit?: SpokenUnit }
   | { readonly kind: 'missCount' }
+  | { readonly kind: 'day' }
   | { readonly kind: 'choice'; readonly meanings: readonly MeaningId[] };
 
 /** The most that is counted in one figure; more is a slip of the tongue. */
@@ -91,7 +92,7 @@ export const INPUTS = {
   },
   labelLength: {
     name: 'Length on the label:',
-    ask: 'How many feet of twine does the label say?',
+    ask: 'What length of twine does the label say?',
     takes: length('foot', FOOTAGE),
     stays: true,
   },
@@ -120,9 +121,14 @@ export const INPUTS = {
     stays: false,
   },
   runnage: {
-    name: 'Metres to the kilogram:',
-    ask: 'How many metres to the kilogram does the label say?',
-    takes: { kind: 'count', quantity: RUNNAGE },
+    name: 'Length in its weight:',
+    ask: 'How many metres to the kilo does the label say, or how many feet to the pound?',
+    takes: {
+      kind: 'measurement',
+      dimension: 'runnage',
+      unit: 'metrePerKilogram',
+      quantity: RUNNAGE,
+    },
     stays: true,
   },
   knotStrength: {
@@ -307,6 +313,24 @@ export const INPUTS = {
     name: 'Bales a day:',
     ask: 'How many bales do you make in a day?',
     takes: { kind: 'count', quantity: { ...BALES_PER_DAY, whole: true }, unit: 'bale' },
+    stays: true,
+  },
+  today: {
+    name: 'Today:',
+    ask: 'What day is it today? Say the month, then the day.',
+    takes: { kind: 'day' },
+    stays: true,
+  },
+  seasonBegins: {
+    name: 'The season begins:',
+    ask: 'On what day does your baling season begin?',
+    takes: { kind: 'day' },
+    stays: true,
+  },
+  seasonEnds: {
+    name: 'The season ends:',
+    ask: 'On what day does your baling season end?',
+    takes: { kind: 'day' },
     stays: true,
   },
   moisture: {

@@ -2,6 +2,7 @@ import type { JobContext } from '../job-context.ts';
 import type { Tally } from '../miss-log/tally.ts';
 import type { WorkedFigure } from './dialogue.ts';
 import { inputOf } from './inputs.ts';
+import { FIGURES } from './questions.ts';
 import { type FigureValues, isPossible } from './values.ts';
 
 /**
@@ -23,7 +24,15 @@ export function knownValues(
       ({ values }) => Object.entries(values) as [keyof FigureValues, FigureValues[keyof FigureValues]][],
     )
     .filter(([id]) => inputOf(id).stays);
-  const all = { ...ofMachine, ...Object.fromEntries(fromFigures), ...ofCount(tally), ...ofJob(context) };
+  const goesOn = FIGURES[figure].goesOnFrom;
+  const before = worked.findLast((earlier) => earlier.figure === goesOn)?.values ?? {};
+  const all = {
+    ...ofMachine,
+    ...Object.fromEntries(fromFigures),
+    ...before,
+    ...ofCount(tally),
+    ...ofJob(context),
+  };
   // A file or an older app may bring what can no longer be true.
   return Object.fromEntries(
     Object.entries(all).filter(

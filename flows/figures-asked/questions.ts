@@ -1,3 +1,4 @@
+import { type CalendarDay, sayDay } from '../../grammar/calendar.ts';
 import type { FigureMeaning } from '../../grammar/lexicon.ts';
 import type { MissCount } from '../../grammar/measurements.ts';
 import { LARGEST_SAID, type Say, type SpokenUnit, sayMeasure } from '../../grammar/say.ts';
@@ -15,7 +16,7 @@ import type { Assumption } from '../figures/figure.ts';
 import { chanceFixed } from '../figures/fixed-probability.ts';
 import { plungerErrorFromSlip, plungerFromFullCompression } from '../figures/plunger.ts';
 import { twineMassOnBales } from '../figures/runnage.ts';
-import { dateBalesRunOut } from '../figures/season-date.ts';
+import { daysOfBaling, type SeasonDate, seasonDate } from '../figures/season-date.ts';
 import { judgeInSequence, type SequentialPlan } from '../figures/sequential-test.ts';
 import { sideTest } from '../figures/side-test.ts';
 import { nextBallChange } from '../figures/splice-window.ts';
@@ -26,14 +27,17 @@ import { degreesPerTooth, gearRatio, lastShaftSpeed } from '../figures/teeth.ts'
 import { checkLabelByCount } from '../figures/twine-label.ts';
 import { twinePerBale, twinePerString } from '../figures/twine-per-bale.ts';
 import { convert } from '../figures/units.ts';
-import { forecastWear } from '../figures/wear.ts';
+import { forecastWear, type WearForecast } from '../figures/wear.ts';
 import type { InputId } from './inputs.ts';
 import { FIGURE_LINES as LINES } from './lines.ts';
+import { inSystem, type UnitSystem } from './unit-system.ts';
 import type { FigureAnswer, FigureValues } from './values.ts';
 
 /** A figure that can be asked for: what it has to be told, and what it then says. */
 export interface FigureQuestion {
   readonly inputs: readonly InputId[];
+  /** The figure whose values it goes on with, where that was worked out just before. */
+  readonly goesOnFrom?: FigureMeaning;
   /**
    * Works the figure out.
    * @param given a possible value for each of `inputs`
@@ -42,12 +46,14 @@ export interface FigureQuestion {
   readonly answer: (given: Given) => FigureAnswer;
 }
 
-/** Typed access to the values of a figure. */
+/** Typed access to the values of a figure, and the units its answer is given in. */
 export class Given {
   readonly #values: FigureValues;
+  readonly #system: UnitSystem;
 
-  constructor(values: FigureValues) {
+  constructor(values: FigureValues, system: UnitSystem) {
     this.#values = values;
+    this.#system = system;
   }
 
   number(id: InputId): number {
@@ -58,7 +64,17 @@ export class Given {
 
   misses(id: 'missCount'): MissCount {
     const value = this.#values[id];
-    if (typeof value !== 'object') throw new TypeError(`The figure was not given a count for ${id}.`);
+    if (typeof value !== 'object' || !('misses' in value)) {
+      throw new TypeError(`The figure was not given a count for ${id}.`);
+    }
+    return value;
+  }
+
+  day(id: InputId): CalendarDay {
+    const value = this.#values[id];
+    if (typeof value !== 'object' || !('month' in value)) {
+      throw new TypeError(`The figure was not given a day for ${id}.`);
+    }
     return value;
   }
 
@@ -67,7 +83,18 @@ export class Given {
     if (typeof value !== 'string') throw new TypeError(`The figure was not given a choice for ${id}.`);
     return value;
   }
+
+  /** A worked-out amount in the units that were asked for, to three places or so, as far as it is worth saying. */
+  say(value: number, unit: SpokenUnit): Say {
+    const said = inSystem(value, unit, this.#system);
+    if (said.amount > LARGEST_SAID) return [LINES.moreThan, ...sayMeasure(LARGEST_SAID, said.unit)];
+    const isCount = COUNTS.includes(said.unit);
+    const decimals = isCount || said.amount >= 100 ? 0 : said.amount >= 10 ? 1 : 2;
+    return sayMeasure(decimals === 0 ? Math.round(said.amount) : said.amount, said.unit, { decimals });
+  }
 }
+
+const COUNTS: readonly SpokenUnit[] = ['bale', 'tie'];
 
 /** Chance that a repair cures, and the miss rate of a knotter that is cured. Expert estimates. */
 const REPAIR_PRIOR = 0.7;
@@ -75,8 +102,6 @@ const CURED_RATE = 0.005;
 /** Below this a lean or a clean run is taken as no luck; the customary line. */
 const LUCK = 0.05;
 const WRONG_CALL = 0.05;
-/** The number of days does not depend on where they begin. */
-const ANY_DAY = '2001-01-01';
 /** A sequential plan longer than this is no use in a field. */
 const LONGEST_RUN = 5000;
 
@@ -88,9 +113,9 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       return {
         say: [
           LINES.oneBaleTakes,
-          ...amount(perBale.value, 'foot'),
+          ...given.say(perBale.value, 'foot'),
           LINES.allTake,
-          ...amount(perBale.value * given.number('balesToMake'), 'foot'),
+          ...given.say(perBale.value * given.number('balesToMake'), 'foot'),
           LINES.grantedLies,
         ],
         assumptions: perBale.assumptions,
@@ -102,7 +127,12 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
     answer: (given) => {
       const bales = packageBales(given);
       return {
-        say: [LINES.packageTies, ...amount(bales.value, 'bale'), LINES.grantedLies, LINES.grantedBallsUsed],
+        say: [
+          LINES.packageTies,
+          ...given.say(bales.value, 'bale'),
+          LINES.grantedLies,
+          LINES.grantedBallsUsed,
+        ],
         assumptions: bales.assumptions,
       };
     },
@@ -123,7 +153,7 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
         'outran its length': [LINES.outran],
       }[stage];
       return {
-        say: [LINES.ballLeft, ...amount(balesLeft, 'bale'), ...stageLine, LINES.grantedLies],
+        say: [LINES.ballLeft, ...given.say(balesLeft, 'bale'), ...stageLine, LINES.grantedLies],
         assumptions: string.assumptions,
       };
     },
@@ -136,9 +166,9 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       return {
         say: [
           LINES.twineWeighs,
-          ...amount(mass.value, 'kilogram'),
+          ...given.say(mass.value, 'kilogram'),
           LINES.about,
-          ...amount(convert('mass', mass.value, 'kg', 'lb'), 'pound'),
+          ...given.say(convert('mass', mass.value, 'kg', 'lb'), 'pound'),
           LINES.grantedLies,
         ],
         assumptions: [...perBale.assumptions, ...mass.assumptions],
@@ -158,7 +188,7 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
         say: [
           check.verdict === 'label borne out' ? LINES.labelHolds : LINES.labelShort,
           LINES.eachBaleTook,
-          ...amount(check.twinePerBale.value, 'foot'),
+          ...given.say(check.twinePerBale.value, 'foot'),
           LINES.grantedBallsUsed,
         ],
         assumptions: [...expected.assumptions, ...check.twinePerBale.assumptions],
@@ -173,7 +203,7 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
         given.number('baleWeight'),
       );
       return {
-        say: [LINES.density, ...amount(density.value, 'poundPerCubicFoot'), LINES.grantedSquare],
+        say: [LINES.density, ...given.say(density.value, 'poundPerCubicFoot'), LINES.grantedSquare],
         assumptions: density.assumptions,
       };
     },
@@ -186,9 +216,9 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       return {
         say: [
           LINES.knotsHold,
-          ...amount(push.value, 'poundForce'),
+          ...given.say(push.value, 'poundForce'),
           LINES.onTheEnd,
-          ...amount(pressure.value, 'poundPerSquareInch'),
+          ...given.say(pressure.value, 'poundPerSquareInch'),
           LINES.grantedAlike,
         ],
         assumptions: push.assumptions,
@@ -204,9 +234,9 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       return {
         say: [
           LINES.flakeIs,
-          ...amount(each.value, 'inch'),
+          ...given.say(each.value, 'inch'),
           LINES.scatterIs,
-          ...amount(scatter.value, 'inch'),
+          ...given.say(scatter.value, 'inch'),
           LINES.grantedStrokes,
         ],
         assumptions: [...each.assumptions, ...scatter.assumptions],
@@ -221,9 +251,9 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       return {
         say: [
           LINES.perHour,
-          ...amount(rate.value, 'bale'),
+          ...given.say(rate.value, 'bale'),
           LINES.oneEvery,
-          ...amount(secondsPerBale(pace, strokes).value, 'second'),
+          ...given.say(secondsPerBale(pace, strokes).value, 'second'),
           LINES.grantedNoStops,
         ],
         assumptions: rate.assumptions,
@@ -276,11 +306,11 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
   },
   'figure.fixed': {
     inputs: ['missCount', 'cleanTies'],
-    answer: (given) => answerFixed(given.misses('missCount'), given.number('cleanTies')),
+    answer: answerFixed,
   },
   'figure.cleanTies': {
     inputs: ['missCount'],
-    answer: (given) => answerCleanTies(given.misses('missCount')),
+    answer: answerCleanTies,
   },
   'figure.baleOnOrStop': {
     inputs: ['dangerSign', 'missCount', 'balesToMake', 'minutesPerBroken', 'minutesToRepair'],
@@ -302,9 +332,9 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
         say: [
           decisionLine,
           LINES.brokenCost,
-          ...amount(rework.value, 'minute'),
+          ...given.say(rework.value, 'minute'),
           LINES.repairCosts,
-          ...amount(repair.value, 'minute'),
+          ...given.say(repair.value, 'minute'),
           LINES.grantedNoWorse,
         ],
         assumptions: [...rework.assumptions, ...repair.assumptions],
@@ -319,7 +349,7 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
         given.number('crankAngle'),
       );
       return {
-        say: [LINES.plungerAt, ...amount(distance.value, 'inch'), LINES.grantedInLine],
+        say: [LINES.plungerAt, ...given.say(distance.value, 'inch'), LINES.grantedInLine],
         assumptions: distance.assumptions,
       };
     },
@@ -329,7 +359,7 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
     answer: (given) => {
       const degrees = degreesPerTooth(given.number('teeth'));
       return {
-        say: [LINES.oneToothIs, ...amount(degrees.value, 'degree')],
+        say: [LINES.oneToothIs, ...given.say(degrees.value, 'degree')],
         assumptions: degrees.assumptions,
       };
     },
@@ -341,7 +371,7 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
         { driverTeeth: given.number('driverTeeth'), drivenTeeth: given.number('drivenTeeth') },
       ]);
       return {
-        say: [LINES.ratioIs, ...amount(10 * ratio, 'turn')],
+        say: [LINES.ratioIs, ...given.say(10 * ratio, 'turn')],
         assumptions: [{ says: 'Nothing slips.', standing: 'derived' }],
       };
     },
@@ -390,28 +420,21 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
     answer: (given) => {
       const change = springChange(given.number('boltTurns'), given.number('boltPitch'));
       return {
-        say: [LINES.springBy, ...amount(change.value, 'millimetre'), LINES.checkManual],
+        say: [LINES.springBy, ...given.say(change.value, 'millimetre'), LINES.checkManual],
         assumptions: change.assumptions,
       };
     },
   },
   'figure.season': {
     inputs: ['balesToMake', 'balesPerDay'],
-    answer: (given) => {
-      // Only the days are said: a tablet's clock may be wrong, and a date is not asked for by voice.
-      const { date, fullDays, assumptions } = dateBalesRunOut(
-        given.number('balesToMake'),
-        given.number('balesPerDay'),
-        ANY_DAY,
-      );
-      return {
-        say:
-          date === null
-            ? [LINES.tooFar]
-            : [LINES.lasts, ...sayMeasure(fullDays, 'day'), LINES.grantedNoStops],
-        assumptions,
-      };
-    },
+    answer: (given) => ({
+      say: [
+        LINES.lasts,
+        ...sayMeasure(daysOfBaling(given.number('balesToMake'), given.number('balesPerDay')), 'day'),
+        LINES.grantedNoStops,
+      ],
+      assumptions: [{ says: 'Baling every day at the same pace; rain puts it off.', standing: 'derived' }],
+    }),
   },
   'figure.hayRate': {
     inputs: ['baleWeight', 'strokesPerMinute', 'strokesPerBale'],
@@ -424,9 +447,9 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       return {
         say: [
           LINES.hayInHour,
-          ...amount(convert('mass', rate.value, 'tonne', 'lb'), 'pound'),
+          ...given.say(convert('mass', rate.value, 'tonne', 'lb'), 'pound'),
           LINES.about,
-          ...amount(convert('mass', rate.value, 'tonne', 'kg'), 'kilogram'),
+          ...given.say(convert('mass', rate.value, 'tonne', 'kg'), 'kilogram'),
           LINES.grantedNoStops,
         ],
         assumptions: rate.assumptions,
@@ -437,7 +460,7 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
     inputs: ['baleWeight', 'moisture'],
     answer: (given) => {
       const dry = dryMatter(given.number('baleWeight'), given.number('moisture') / 100);
-      return { say: [LINES.dryIs, ...amount(dry.value, 'pound')], assumptions: dry.assumptions };
+      return { say: [LINES.dryIs, ...given.say(dry.value, 'pound')], assumptions: dry.assumptions };
     },
   },
   'figure.denser': {
@@ -472,7 +495,7 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       ]);
       const speed = lastShaftSpeed(given.number('drivingSpeed'), ratio);
       return {
-        say: [LINES.drivenTurns, ...amount(speed.value, 'turn'), LINES.grantedNoSlip],
+        say: [LINES.drivenTurns, ...given.say(speed.value, 'turn'), LINES.grantedNoSlip],
         assumptions: speed.assumptions,
       };
     },
@@ -486,7 +509,7 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
         degreesPerTooth(given.number('teeth')).value,
       );
       return {
-        say: [LINES.oneToothMoves, ...amount(Math.abs(error.value), 'inch'), LINES.grantedInLine],
+        say: [LINES.oneToothMoves, ...given.say(Math.abs(error.value), 'inch'), LINES.grantedInLine],
         assumptions: error.assumptions,
       };
     },
@@ -495,6 +518,21 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
     inputs: ['wearBefore', 'wearBeforeAt', 'wearNow', 'wearNowAt', 'wearLimit'],
     answer: answerWear,
   },
+  'figure.wearDate': {
+    inputs: [
+      'wearBefore',
+      'wearBeforeAt',
+      'wearNow',
+      'wearNowAt',
+      'wearLimit',
+      'balesPerDay',
+      'today',
+      'seasonBegins',
+      'seasonEnds',
+    ],
+    goesOnFrom: 'figure.wear',
+    answer: answerWearDate,
+  },
   'figure.cam': {
     inputs: ['balesOnCounter'],
     answer: (given) => {
@@ -502,9 +540,9 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       return {
         say: [
           LINES.camWear,
-          ...amount(meanWear.value, 'millimetre'),
+          ...given.say(meanWear.value, 'millimetre'),
           ...(balesToMaintenance.value > 0
-            ? [LINES.camDue, ...amount(balesToMaintenance.value, 'bale')]
+            ? [LINES.camDue, ...given.say(balesToMaintenance.value, 'bale')]
             : [LINES.camOver]),
           LINES.grantedOneTest,
           LINES.checkManual,
@@ -530,7 +568,9 @@ const PRIOR_ASSUMED: Assumption = {
   standing: 'expert estimate',
 };
 
-function answerFixed({ misses, bales }: MissCount, clean: number): FigureAnswer {
+function answerFixed(given: Given): FigureAnswer {
+  const { misses, bales } = given.misses('missCount');
+  const clean = given.number('cleanTies');
   if (misses === 0) return { say: [LINES.noMiss], assumptions: [] };
   if (clean === 0) return { say: [LINES.nothingCounted], assumptions: [] };
   const belief = {
@@ -558,7 +598,8 @@ function answerFixed({ misses, bales }: MissCount, clean: number): FigureAnswer 
   };
 }
 
-function answerCleanTies({ misses, bales }: MissCount): FigureAnswer {
+function answerCleanTies(given: Given): FigureAnswer {
+  const { misses, bales } = given.misses('missCount');
   if (misses === 0) return { say: [LINES.noMiss], assumptions: [] };
   const rate = misses / bales;
   const inARow = cleanTiesNeeded(rate, USUAL_CONFIDENCE);
@@ -572,11 +613,11 @@ function answerCleanTies({ misses, bales }: MissCount): FigureAnswer {
   return {
     say: [
       LINES.needsClean,
-      ...amount(inARow, 'tie'),
+      ...given.say(inARow, 'tie'),
       LINES.inARow,
       LINES.needsForgiving,
-      ...amount(tiesNeededForgivingOneMiss(rate, USUAL_CONFIDENCE), 'tie'),
-      ...(asYouGo <= LONGEST_RUN ? [LINES.sequential, ...amount(asYouGo, 'tie')] : []),
+      ...given.say(tiesNeededForgivingOneMiss(rate, USUAL_CONFIDENCE), 'tie'),
+      ...(asYouGo <= LONGEST_RUN ? [LINES.sequential, ...given.say(asYouGo, 'tie')] : []),
       LINES.grantedChance,
     ],
     assumptions: [EVERY_TIE_ALIKE],
@@ -584,7 +625,62 @@ function answerCleanTies({ misses, bales }: MissCount): FigureAnswer {
 }
 
 function answerWear(given: Given): FigureAnswer {
-  const forecast = forecastWear({
+  const forecast = wearForecast(given);
+  if (forecast.kind === 'no wear trend') return answerNoTrend(forecast);
+  return {
+    say: [
+      LINES.wearLimitAt,
+      ...given.say(forecast.limitAt.value, 'bale'),
+      LINES.wearEarliest,
+      ...given.say(forecast.earliestLimitAt.value, 'bale'),
+      LINES.wearLeft,
+      ...given.say(forecast.balesLeft.value, 'bale'),
+      LINES.grantedSteady,
+    ],
+    assumptions: forecast.balesLeft.assumptions,
+  };
+}
+
+/** The wear line once more, with its ends as days: the early one is what to go by. */
+function answerWearDate(given: Given): FigureAnswer {
+  const forecast = wearForecast(given);
+  if (forecast.kind === 'no wear trend') return answerNoTrend(forecast);
+  const dateOfCount = (bales: number) =>
+    seasonDate(
+      Math.max(0, bales - given.number('wearNowAt')),
+      given.number('balesPerDay'),
+      given.day('today'),
+      { begins: given.day('seasonBegins'), ends: given.day('seasonEnds') },
+    );
+  const earliest = dateOfCount(forecast.earliestLimitAt.value);
+  const likely = dateOfCount(forecast.limitAt.value);
+  return {
+    say: [
+      LINES.wearDateEarliest,
+      ...sayDate(earliest),
+      LINES.wearDateLikely,
+      ...sayDate(likely),
+      LINES.grantedSteady,
+      LINES.grantedEveryDay,
+    ],
+    assumptions: [...forecast.limitAt.assumptions, ...earliest.assumptions],
+  };
+}
+
+function sayDate({ date, season }: SeasonDate): Say {
+  if (date === null) return [LINES.afterTenSeasons];
+  switch (season) {
+    case 0:
+      return [...sayDay(date), LINES.thisSeason];
+    case 1:
+      return [...sayDay(date), LINES.nextSeason];
+    default:
+      return [...sayDay(date), LINES.inSeasons, ...sayMeasure(season, 'season')];
+  }
+}
+
+function wearForecast(given: Given): WearForecast {
+  return forecastWear({
     readings: [
       { bales: given.number('wearBeforeAt'), wearMm: given.number('wearBefore') },
       { bales: given.number('wearNowAt'), wearMm: given.number('wearNow') },
@@ -594,24 +690,10 @@ function answerWear(given: Given): FigureAnswer {
     from: 'new at zero',
     confidence: USUAL_CONFIDENCE,
   });
-  if (forecast.kind === 'no wear trend') {
-    return {
-      say: [LINES.wearNoTrend],
-      assumptions: [{ says: forecast.says, standing: 'derived' }],
-    };
-  }
-  return {
-    say: [
-      LINES.wearLimitAt,
-      ...amount(forecast.limitAt.value, 'bale'),
-      LINES.wearEarliest,
-      ...amount(forecast.earliestLimitAt.value, 'bale'),
-      LINES.wearLeft,
-      ...amount(forecast.balesLeft.value, 'bale'),
-      LINES.grantedSteady,
-    ],
-    assumptions: forecast.balesLeft.assumptions,
-  };
+}
+
+function answerNoTrend({ says }: Extract<WearForecast, { kind: 'no wear trend' }>): FigureAnswer {
+  return { say: [LINES.wearNoTrend], assumptions: [{ says, standing: 'derived' }] };
 }
 
 function baleOf(given: Given): { readonly lengthIn: number; readonly heightIn: number } {
@@ -641,16 +723,6 @@ function ballFeet(given: Given): number {
   const label = given.number('labelLength');
   return given.chose('labelledFor') === 'label.eachBall' ? label : label / given.number('balls');
 }
-
-/** A worked-out amount to three places or so, as far as it is worth saying. */
-function amount(value: number, unit: SpokenUnit): Say {
-  if (value > LARGEST_SAID) return [LINES.moreThan, ...sayMeasure(LARGEST_SAID, unit)];
-  const isCount = COUNTS.includes(unit);
-  const decimals = isCount || value >= 100 ? 0 : value >= 10 ? 1 : 2;
-  return sayMeasure(decimals === 0 ? Math.round(value) : value, unit, { decimals });
-}
-
-const COUNTS: readonly SpokenUnit[] = ['bale', 'tie'];
 
 /** A chance in per cent, never "zero" for what is possible nor "a hundred" for what is not sure. */
 function percent(chance: number): Say {

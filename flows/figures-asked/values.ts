@@ -1,3 +1,4 @@
+import { type CalendarDay, isDayOfCalendar, sayDay } from '../../grammar/calendar.ts';
 import { type MeaningId, ruleOf } from '../../grammar/lexicon.ts';
 import type { MissCount } from '../../grammar/measurements.ts';
 import { type Say, sayBand, sayMeasure, sayOutOf, sayWhole } from '../../grammar/say.ts';
@@ -6,9 +7,11 @@ import { amountIn } from '../diagnosis/measured.ts';
 import type { Assumption } from '../figures/figure.ts';
 import { sayMeasurement } from '../sayings.ts';
 import { type InputId, type InputTakes, inputOf } from './inputs.ts';
+import { FIGURE_LINES } from './lines.ts';
+import { inSystem, type UnitSystem } from './unit-system.ts';
 
 /** A value given for an input: an amount in the input's own unit, a count, or one of the answers it offers. */
-export type FigureValue = number | MissCount | MeaningId;
+export type FigureValue = number | MissCount | CalendarDay | MeaningId;
 
 export type FigureValues = Readonly<Partial<Record<InputId, FigureValue>>>;
 
@@ -27,14 +30,23 @@ export function valueSaid(takes: InputTakes, meaning: MeaningId, slots: Slots): 
       return slots.count;
     case 'missCount':
       return slots.missCount;
+    case 'day':
+      return slots.day;
     case 'choice':
       return takes.meanings.find((each) => each === meaning);
   }
 }
 
 /** What was said, read back in the unit it was said in. */
-export function sayBack(takes: InputTakes, value: FigureValue, { measurement }: Slots): Say {
-  return takes.kind === 'measurement' && measurement ? sayMeasurement(measurement) : sayValue(takes, value);
+export function sayBack(
+  takes: InputTakes,
+  value: FigureValue,
+  { measurement }: Slots,
+  system: UnitSystem,
+): Say {
+  return takes.kind === 'measurement' && measurement
+    ? sayMeasurement(measurement)
+    : sayValue(takes, value, system);
 }
 
 /** Whether a value can be true at all; what is outside is questioned, never kept. */
@@ -51,21 +63,28 @@ export function isPossible(takes: InputTakes, value: FigureValue): boolean {
       );
     }
     case 'missCount':
-      return typeof value === 'object' && value.bales > 0 && value.misses <= value.bales;
+      return typeof value === 'object' && 'bales' in value && value.bales > 0 && value.misses <= value.bales;
+    case 'day':
+      return typeof value === 'object' && 'month' in value && isDayOfCalendar(value);
     case 'choice':
       return takes.meanings.some((each) => each === value);
   }
 }
 
-/** The span in which a value is taken, as it is spoken; empty where there is none. */
-export function saySpan(takes: InputTakes): Say {
+/** What a value has to be, as it is spoken after "it has to be"; empty where there is nothing to say. */
+export function saySpan(takes: InputTakes, system: UnitSystem): Say {
   switch (takes.kind) {
-    case 'measurement':
-      return sayBand(takes.quantity.low, takes.quantity.high, takes.unit, precisionOfSpan(takes.quantity));
+    case 'measurement': {
+      const { low, high } = takes.quantity;
+      const [least, most] = [inSystem(low, takes.unit, system), inSystem(high, takes.unit, system)];
+      return sayBand(...innermost(least.amount, most.amount), least.unit, { decimals: 2 });
+    }
     case 'count': {
       const { low, high } = takes.quantity;
       return takes.unit ? sayBand(low, high, takes.unit) : [...sayWhole(low), 'to', ...sayWhole(high)];
     }
+    case 'day':
+      return [FIGURE_LINES.dayOfCalendar];
     case 'missCount':
     case 'choice':
       return [];
@@ -73,26 +92,35 @@ export function saySpan(takes: InputTakes): Say {
 }
 
 /** A value as it is read back. */
-export function sayValue(takes: InputTakes, value: FigureValue): Say {
-  if (typeof value === 'object') return sayOutOf(value.misses, value.bales, 'bale');
+export function sayValue(takes: InputTakes, value: FigureValue, system: UnitSystem): Say {
+  if (typeof value === 'object') {
+    return 'month' in value ? sayDay(value) : sayOutOf(value.misses, value.bales, 'bale');
+  }
   if (typeof value === 'string') return [ruleOf(value).readBack];
   switch (takes.kind) {
-    case 'measurement':
-      return sayMeasurement({ amount: value, unit: takes.unit });
+    case 'measurement': {
+      const { amount, unit } = inSystem(value, takes.unit, system);
+      return unit === takes.unit
+        ? sayMeasurement({ amount, unit: takes.unit })
+        : sayMeasure(amount, unit, { decimals: 2 });
+    }
     case 'count':
       return takes.unit ? sayMeasure(value, takes.unit) : sayWhole(value);
     case 'missCount':
+    case 'day':
     case 'choice':
       throw new TypeError(`${value} is no value of a ${takes.kind}.`);
   }
 }
 
 /** The name of an input and its value: "Bale length:" "thirty-six" "inches". */
-export function sayNamed(id: InputId, value: FigureValue): Say {
+export function sayNamed(id: InputId, value: FigureValue, system: UnitSystem): Say {
   const { name, takes } = inputOf(id);
-  return [name, ...sayValue(takes, value)];
+  return [name, ...sayValue(takes, value, system)];
 }
 
-function precisionOfSpan({ low, high }: { readonly low: number; readonly high: number }) {
-  return { decimals: Number.isInteger(low) && Number.isInteger(high) ? 0 : 2 } as const;
+/** The ends of a span as round as they can be said without letting anything in that is not taken. */
+function innermost(low: number, high: number): [low: number, high: number] {
+  if (low < 10) return [Math.ceil(low * 100 - 1e-9) / 100, Math.floor(high * 100 + 1e-9) / 100];
+  return [Math.ceil(low - 1e-9), Math.floor(high + 1e-9)];
 }

@@ -3,6 +3,8 @@ import type { Side } from '../../grammar/sides.ts';
 import type { Slots } from '../../grammar/understand.ts';
 
 export type Crop = 'thin' | 'usual' | 'dense';
+/** How hard the density rails squeeze. */
+export type BaleDensity = 'looser' | 'usual' | 'tighter';
 export type ShaftSpeed = 'slow' | 'full';
 
 /** One thing said while bales are counted. The list only grows; a slip is taken back by a later entry. */
@@ -11,6 +13,7 @@ export type CountEntry =
   | { readonly kind: 'miss'; readonly side: Side | 'both' }
   | { readonly kind: 'newBall'; readonly side: Side }
   | { readonly kind: 'crop'; readonly crop: Crop }
+  | { readonly kind: 'density'; readonly density: BaleDensity }
   | { readonly kind: 'speed'; readonly speed: ShaftSpeed }
   /** Takes back the latest entry that still stands. */
   | { readonly kind: 'takeBack' };
@@ -43,6 +46,12 @@ export function entryFor(meaning: MeaningId, { count }: Slots): CountEntry | und
       return { kind: 'crop', crop: 'usual' };
     case 'count.cropDense':
       return { kind: 'crop', crop: 'dense' };
+    case 'count.densityLooser':
+      return { kind: 'density', density: 'looser' };
+    case 'count.densityUsual':
+      return { kind: 'density', density: 'usual' };
+    case 'count.densityTighter':
+      return { kind: 'density', density: 'tighter' };
     case 'count.speedSlow':
       return { kind: 'speed', speed: 'slow' };
     case 'count.speedFull':
@@ -56,10 +65,27 @@ export function entryFor(meaning: MeaningId, { count }: Slots): CountEntry | und
 
 /** The entries that still stand, in order. */
 export function standing(entries: readonly CountEntry[]): readonly CountEntry[] {
-  const kept: CountEntry[] = [];
-  for (const entry of entries) {
-    if (entry.kind === 'takeBack') kept.pop();
-    else kept.push(entry);
+  return standingOf(entries, (entry) => entry);
+}
+
+/** An entry with the number of repairs that had been done in the job when it was counted. */
+export interface DatedEntry {
+  readonly entry: CountEntry;
+  readonly repairs: number;
+}
+
+/** What was counted while just so many repairs had been done. What is taken back may have been counted before them. */
+export function countedAfter(repairs: number, entries: readonly DatedEntry[]): readonly CountEntry[] {
+  return standingOf(entries, ({ entry }) => entry)
+    .filter((dated) => dated.repairs === repairs)
+    .map(({ entry }) => entry);
+}
+
+function standingOf<T>(all: readonly T[], entryOf: (each: T) => CountEntry): readonly T[] {
+  const kept: T[] = [];
+  for (const each of all) {
+    if (entryOf(each).kind === 'takeBack') kept.pop();
+    else kept.push(each);
   }
   return kept;
 }

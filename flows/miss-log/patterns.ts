@@ -15,14 +15,15 @@ export type Pattern =
       readonly chance: number;
     }
   | { readonly kind: 'denseCrop'; readonly chance: number }
+  | { readonly kind: 'tightBales'; readonly chance: number }
   | { readonly kind: 'fullSpeed'; readonly chance: number }
   | { readonly kind: 'gettingWorse'; readonly chance: number };
 
 /**
- * Five patterns are looked for, and with each look luck gets another try: so each has to be five times as unlikely
+ * Six patterns are looked for, and with each look luck gets another try: so each has to be six times as unlikely
  * as the customary one in twenty (Bonferroni's inequality).
  */
-export const PATTERN_CHANCE = 0.05 / 5;
+export const PATTERN_CHANCE = 0.05 / 6;
 
 /** The patterns that luck hardly explains, the surest first. Every test is exact. */
 export function patternsIn(tally: Tally): readonly Pattern[] {
@@ -30,6 +31,7 @@ export function patternsIn(tally: Tally): readonly Pattern[] {
     ...oneSide(tally),
     ...afterBallChange(tally),
     ...denseCrop(tally),
+    ...tightBales(tally),
     ...fullSpeed(tally),
     ...gettingWorse(tally),
   ]
@@ -64,6 +66,12 @@ function denseCrop({ bales }: Tally): Pattern[] {
   const told = bales.filter(({ crop }) => crop !== undefined);
   const chance = chanceOfMoreIn(told, ({ crop }) => crop === 'dense');
   return chance === undefined ? [] : [{ kind: 'denseCrop', chance }];
+}
+
+function tightBales({ bales }: Tally): Pattern[] {
+  const told = bales.filter(({ density }) => density !== undefined);
+  const chance = chanceOfMoreIn(told, ({ density }) => density === 'tighter');
+  return chance === undefined ? [] : [{ kind: 'tightBales', chance }];
 }
 
 function fullSpeed({ bales }: Tally): Pattern[] {

@@ -17,6 +17,7 @@ export const COUNT_LINES = {
   left: 'Most of the misses are on one side:',
   afterBallChange: 'They come after a ball change. Look at the splice and at the new ball.',
   denseCrop: 'They come in heavy or green crop. Look at the bale density and the twine holder.',
+  tightBales: 'They come in bales that are set tighter. Look at the twine holder, and set them looser.',
   fullSpeed: 'They come at full shaft speed. Look at the timing and at the brakes.',
   gettingWorse: 'They are getting more. Something is wearing, or working loose.',
   byLuck: 'By luck alone that would come in',
@@ -25,6 +26,11 @@ export const COUNT_LINES = {
   rate: 'With ninety-five percent confidence it misses between',
   to: 'to',
   percentOfBales: 'of bales.',
+  countedBefore: 'You counted with me before the repair:',
+  takeBefore: 'To use that, say: take the count from before.',
+  countedSince: 'You counted with me since the repair:',
+  firstOut: 'The first bale is left out.',
+  takeTies: 'To use that, say: use the bales since the repair.',
   back: 'Back to the job.',
   noNumber: 'That is no number of bales I can take at once.',
 } as const;
@@ -59,6 +65,11 @@ export function sayPatterns(tally: Tally): Say {
         ]
       : []),
   ];
+}
+
+/** The patterns found, if any, as the counting ends: nobody has to ask for what matters most. */
+export function sayLeaving(tally: Tally): Say {
+  return [...patternsIn(tally).flatMap(sayPattern), COUNT_LINES.back];
 }
 
 /** What is asked while the count has the floor; the job's own prompt stands behind it. */

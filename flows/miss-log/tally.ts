@@ -1,5 +1,5 @@
 import type { Side } from '../../grammar/sides.ts';
-import { type CountEntry, type Crop, type ShaftSpeed, standing } from './entry.ts';
+import { type BaleDensity, type CountEntry, type Crop, type ShaftSpeed, standing } from './entry.ts';
 
 /** A bale as it was counted, with what was known of its making. */
 export interface CountedBale {
@@ -7,6 +7,7 @@ export interface CountedBale {
   /** Bales since the ball of a side was changed, this one included: 1 is the first. Missing before a first change. */
   readonly ballAge: Readonly<Partial<Record<Side, number>>>;
   readonly crop?: Crop;
+  readonly density?: BaleDensity;
   readonly speed?: ShaftSpeed;
 }
 
@@ -18,12 +19,14 @@ export interface Tally {
   readonly missedBales: number;
   readonly misses: Readonly<Record<Side, number>>;
   readonly crop?: Crop;
+  readonly density?: BaleDensity;
   readonly speed?: ShaftSpeed;
 }
 
 interface Making {
   ballAge: Partial<Record<Side, number>>;
   crop?: Crop;
+  density?: BaleDensity;
   speed?: ShaftSpeed;
 }
 
@@ -52,6 +55,9 @@ export function tallyOf(entries: readonly CountEntry[]): Tally {
       case 'crop':
         making.crop = entry.crop;
         break;
+      case 'density':
+        making.density = entry.density;
+        break;
       case 'speed':
         making.speed = entry.speed;
         break;
@@ -64,6 +70,7 @@ export function tallyOf(entries: readonly CountEntry[]): Tally {
     missedBales: bales.filter(({ missed }) => missed.left || missed.right).length,
     misses: { left: countMisses(bales, 'left'), right: countMisses(bales, 'right') },
     ...(making.crop ? { crop: making.crop } : {}),
+    ...(making.density ? { density: making.density } : {}),
     ...(making.speed ? { speed: making.speed } : {}),
   };
 }

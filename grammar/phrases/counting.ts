@@ -44,6 +44,21 @@ export const counting = topic({
     forms: ['the crop is heavy or green', 'heavy crop'],
     readBack: 'Heavy or green crop.',
   },
+  'count.densityLooser': {
+    risk: 'answer',
+    forms: ['the bales are set looser'],
+    readBack: 'Looser bales.',
+  },
+  'count.densityUsual': {
+    risk: 'answer',
+    forms: ['bale density back to usual'],
+    readBack: 'Usual bale density.',
+  },
+  'count.densityTighter': {
+    risk: 'answer',
+    forms: ['the bales are set tighter'],
+    readBack: 'Tighter bales.',
+  },
   'count.speedSlow': {
     risk: 'answer',
     forms: ['running the shaft slower'],
@@ -68,5 +83,19 @@ export const counting = topic({
     risk: 'navigation',
     forms: ['that is enough counting', 'enough counting'],
     readBack: 'The count is kept.',
+  },
+});
+
+/** Uses what was counted in the proof of a repair; understood only where it is offered. */
+export const countUsing = topic({
+  'count.asBefore': {
+    risk: 'answer',
+    forms: ['take the count from before'],
+    readBack: 'The count from before.',
+  },
+  'count.asTies': {
+    risk: 'answer',
+    forms: ['use the bales since the repair'],
+    readBack: 'The bales since the repair.',
   },
 });

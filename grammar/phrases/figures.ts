@@ -145,6 +145,11 @@ export const figures = topic({
     forms: ['how long will this part last', 'work out the wear line'],
     readBack: 'Bales left in a part.',
   },
+  'figure.wearDate': {
+    risk: 'navigation',
+    forms: ['on which date is that part worn out'],
+    readBack: 'Date of the wear limit.',
+  },
   'figure.cam': {
     risk: 'navigation',
     forms: ['how long will the cam gear last'],

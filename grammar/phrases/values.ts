@@ -8,4 +8,5 @@ export const values = topic({
   'value.measured': { risk: 'answer', forms: ['{measurement}'], readBack: '' },
   'value.count': { risk: 'answer', forms: ['{count}'], readBack: '' },
   'value.missRate': { risk: 'answer', forms: ['{misses} out of {bales}'], readBack: '' },
+  'value.day': { risk: 'answer', forms: ['{day}'], readBack: '' },
 });

@@ -1,6 +1,7 @@
 import { spokenByFlows } from '../../flows/spoken.ts';
 import { wordingInventory } from '../../flows/wording.ts';
 import { MEANING_IDS, ruleOf, taughtForm } from '../../grammar/lexicon.ts';
+import { READING_LINES } from '../../grammar/reading.ts';
 import { sayInventory } from '../../grammar/say.ts';
 import { SETTING_LINES } from '../screens/spoken-settings.ts';
 import { SESSION_LINES } from '../session/lines.ts';
@@ -16,6 +17,7 @@ export function spokenTexts(): readonly string[] {
       ...wordingInventory(),
       ...readBacks,
       ...taught,
+      ...Object.values(READING_LINES),
       ...Object.values(SESSION_LINES),
       ...Object.values(SETTING_LINES),
     ]),

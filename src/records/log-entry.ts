@@ -23,6 +23,8 @@ export type RecordEvent =
 export interface CountEvent {
   readonly type: 'record.counted';
   readonly entry: CountEntry;
+  /** Repairs done in the job until then; missing in older records, for none. */
+  readonly repairs?: number;
 }
 
 /** A figure that was asked for and worked out, as it was said then: a later app may reckon otherwise. */

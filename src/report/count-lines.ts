@@ -85,6 +85,8 @@ function patternText(pattern: Pattern): string {
       return `${pattern.inWindow} of ${pattern.of} misses came just after a ball change, ${chance}.`;
     case 'denseCrop':
       return `The misses come in heavy or green crop, ${chance}.`;
+    case 'tightBales':
+      return `The misses come in bales that are set tighter, ${chance}.`;
     case 'fullSpeed':
       return `The misses come at full shaft speed, ${chance}.`;
     case 'gettingWorse':

@@ -5,12 +5,16 @@ const UNIT_SIGNS: Readonly<Record<UnitId, string>> = {
   inch: 'in',
   foot: 'ft',
   thou: 'thou',
+  metre: 'm',
   millimetre: 'mm',
   poundForce: 'lbf',
   newton: 'N',
+  kilogramForce: 'kgf',
   pound: 'lb',
   kilogram: 'kg',
   turn: 'turn',
+  metrePerKilogram: 'm/kg',
+  footPerPound: 'ft/lb',
 };
 
 /** Numbers as they were given, to a hundredth; fractions of an inch keep the thousandths that make them exact. */

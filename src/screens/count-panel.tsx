@@ -45,6 +45,9 @@ const OTHERS: readonly CountButton[] = [
   { meaning: 'count.cropThin', label: 'Thin crop' },
   { meaning: 'count.cropUsual', label: 'Usual crop' },
   { meaning: 'count.cropDense', label: 'Heavy crop' },
+  { meaning: 'count.densityLooser', label: 'Looser bales' },
+  { meaning: 'count.densityUsual', label: 'Usual bales' },
+  { meaning: 'count.densityTighter', label: 'Tighter bales' },
   { meaning: 'count.speedSlow', label: 'Slower shaft' },
   { meaning: 'count.speedFull', label: 'Full shaft speed' },
   { meaning: 'count.takeBack', label: 'Take the last one back' },
@@ -96,7 +99,7 @@ export function CountPanel({ wording, tally, notices, onPress, onNumber }: Count
   );
 }
 
-function isOn(meaning: MeaningId, { crop, speed }: Tally): boolean | undefined {
+function isOn(meaning: MeaningId, { crop, density, speed }: Tally): boolean | undefined {
   switch (meaning) {
     case 'count.cropThin':
       return crop === 'thin';
@@ -104,6 +107,12 @@ function isOn(meaning: MeaningId, { crop, speed }: Tally): boolean | undefined {
       return crop === 'usual';
     case 'count.cropDense':
       return crop === 'dense';
+    case 'count.densityLooser':
+      return density === 'looser';
+    case 'count.densityUsual':
+      return density === 'usual';
+    case 'count.densityTighter':
+      return density === 'tighter';
     case 'count.speedSlow':
       return speed === 'slow';
     case 'count.speedFull':

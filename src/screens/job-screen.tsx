@@ -73,6 +73,7 @@ export function JobScreen(props: JobScreenProps): JSX.Element {
           onCount={(count) => press('value.count', { count })}
           onClose={backToQuestion}
         />
+          onDay={(day) => press('value.day', { day })}
       );
     }
     if (view.aside) {

@@ -30,13 +30,21 @@ export function takesFractions(dimension: Dimension): boolean {
 }
 
 const UNITS_OF: Readonly<Record<Dimension, readonly UnitId[]>> = {
-  length: ['inch', 'millimetre', 'thou', 'foot'],
-  force: ['poundForce', 'newton'],
+  length: ['inch', 'millimetre', 'thou', 'foot', 'metre'],
+  force: ['poundForce', 'newton', 'kilogramForce'],
   mass: ['pound', 'kilogram'],
   rotation: ['turn'],
+  runnage: ['footPerPound', 'metrePerKilogram'],
 };
 
-const METRIC: readonly UnitId[] = ['millimetre', 'newton', 'kilogram'];
+const METRIC: readonly UnitId[] = [
+  'millimetre',
+  'metre',
+  'newton',
+  'kilogramForce',
+  'kilogram',
+  'metrePerKilogram',
+];
 
 /** The units a number can be given in, those of the preferred system first. */
 export function unitsOf(dimension: Dimension, system: 'inch' | 'metric'): readonly UnitId[] {
@@ -48,13 +56,17 @@ export function unitsOf(dimension: Dimension, system: 'inch' | 'metric'): readon
 export const UNIT_LABELS: Readonly<Record<UnitId, string>> = {
   inch: 'inches',
   foot: 'feet',
+  metre: 'metres',
   thou: 'thou',
   millimetre: 'millimetres',
   poundForce: 'pounds of pull',
   newton: 'newtons',
+  kilogramForce: 'kilograms of pull',
   pound: 'pounds',
   kilogram: 'kilograms',
   turn: 'turns',
+  metrePerKilogram: 'metres to the kilogram',
+  footPerPound: 'feet to the pound',
 };
 
 /** The entry after a key; a key that makes no sense there changes nothing. */

@@ -1,5 +1,6 @@
 import { useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { type CalendarDay, isDayOfCalendar, MONTH_NAMES } from '../../grammar/calendar.ts';
 import type { ExpectedValue } from '../../grammar/expecting.ts';
 import type { Dimension, Measurement, MissCount, UnitId } from '../../grammar/measurements.ts';
 import {
@@ -26,6 +27,7 @@ interface NumberSheetProps {
   onMeasurement(measurement: Measurement): void;
   onMissCount(missCount: MissCount): void;
   onCount(count: number): void;
+  onDay(day: CalendarDay): void;
   onClose(): void;
 }
 
@@ -38,6 +40,8 @@ export function NumberSheet({ value, ...rest }: NumberSheetProps): JSX.Element {
       return <MissCountPad {...rest} />;
     case 'count':
       return <CountPad {...rest} />;
+    case 'day':
+      return <DayPad {...rest} />;
   }
 }
 
@@ -177,6 +181,63 @@ function MissCountPad({ question, onMissCount, onClose }: PadProps): JSX.Element
         <Keys
           onKey={(key) => {
             const entry = isBales.value ? bales : misses;
+            entry.value = pressKey(entry.value, key);
+          }}
+          hasPoint={false}
+          hasFractions={false}
+        />
+      </div>
+    </Sheet>
+  );
+}
+
+function DayPad({ question, onDay, onClose }: PadProps): JSX.Element {
+  const month = useSignal<number | undefined>(undefined);
+  const entry = useSignal(EMPTY_ENTRY);
+  const given = useComputed(() => {
+    const day = amountOf(entry.value);
+    if (month.value === undefined || day === undefined) return undefined;
+    return { month: month.value, day };
+  });
+  const isDay = useComputed(() => given.value !== undefined && isDayOfCalendar(given.value));
+  return (
+    <Sheet title="Tap in the day" closeLabel="Back" isBare onClose={onClose}>
+      <div class="pad">
+        <div class="pad-side">
+          <p class="pad-question">{question}</p>
+          <output class="pad-reads" aria-live="polite">
+            {month.value === undefined ? '…' : MONTH_NAMES[month.value - 1]} {entryText(entry.value) || '…'}
+          </output>
+          <p class="pad-trouble" role="status">
+            {given.value && !isDay.value ? 'That month has no such day.' : ''}
+          </p>
+          <GiveOrBack
+            giveLabel="Give it"
+            isReady={isDay.value}
+            onGive={() => {
+              if (given.value && isDay.value) onDay(given.value);
+            }}
+            onClose={onClose}
+          />
+        </div>
+        <fieldset class="pad-months">
+          <legend class="for-ears">Month</legend>
+          {MONTH_NAMES.map((name, at) => (
+            <button
+              type="button"
+              key={name}
+              aria-label={name}
+              aria-pressed={month.value === at + 1}
+              onClick={() => {
+                month.value = at + 1;
+              }}
+            >
+              {name.slice(0, 3)}
+            </button>
+          ))}
+        </fieldset>
+        <Keys
+          onKey={(key) => {
             entry.value = pressKey(entry.value, key);
           }}
           hasPoint={false}

@@ -64,7 +64,7 @@ class JobConversation implements Conversation {
   /** What is asked or answered aside now; a new identity for each asking. */
   #asked: Prompt;
   #askings = 0;
-  #refusal: string = SESSION_LINES.notUnderstood;
+  #refusal: Say = [SESSION_LINES.notUnderstood];
   #understanding: Promise<Understanding> | undefined;
   readonly #unsubscribe: (() => void) | undefined;
   readonly #onVisibility = () => this.#pageHidOrShowed();
@@ -74,7 +74,7 @@ class JobConversation implements Conversation {
     this.#session = session;
     this.#counter = openCountDesk(() => session.counted());
     this.#desk = openFigureDesk(
-      () => tallyOf(session.counted()),
+      () => tallyOf(session.counted().map(({ entry }) => entry)),
       () => session.figures(),
       ofMachine,
     );
@@ -94,6 +94,7 @@ class JobConversation implements Conversation {
     this.#watch.activity();
     this.#link.answeredByTouch();
     this.#lastHeard.value = undefined;
+      () => tablet.wording().units,
     void this.#take({ type: meaning, slots, channel: { by: 'touch' } });
   }
 
@@ -173,7 +174,8 @@ class JobConversation implements Conversation {
     const turn = this.#counter.take(event);
     switch (turn.kind) {
       case 'forTheJob':
-        return false;
+        await this.#giveToJob(turn.event, trace);
+        return;
       case 'counts': {
         const { kept } = await this.#session.noteCounted(turn.entry, trace);
         this.#counter.counted();
@@ -217,6 +219,15 @@ class JobConversation implements Conversation {
         const { meaning, slots, words } = understanding;
         const answer = pointedAt(meaning, this.#answers()) ?? meaning;
         const takenFor = worded(taughtForm(answer), this.#tablet.wording());
+  async #giveToJob(event: HeardEvent, trace?: VoiceTrace): Promise<void> {
+    if (!this.#session.takes(event)) {
+      this.#refuse(SESSION_LINES.notForNow);
+      return;
+    }
+    const { kept } = await this.#session.send(event, trace);
+    this.#ask(undefined, kept ? [] : [SESSION_LINES.notKept]);
+  }
+
         this.#lastHeard.value = { words, outcome: 'taken', takenFor };
         const channel: Channel = { by: 'voice', margin, snrDb };
         void this.#take({ type: meaning, slots, channel }, { heardText: words, levelDbfs });
@@ -228,15 +239,15 @@ class JobConversation implements Conversation {
         return;
       case 'refused':
         this.#lastHeard.value = { words: understanding.words, outcome: 'unclear' };
-        this.#refuse(
-          understanding.reason === 'value' ? SESSION_LINES.valueUnclear : SESSION_LINES.notUnderstood,
-        );
+        if (understanding.sentence) this.#refuse(understanding.sentence, this.#prompt().span);
+        else this.#refuse(SESSION_LINES.notUnderstood);
         return;
     }
   }
 
-  #refuse(line: string): void {
-    this.#refusal = line;
+  /** @param span what a number has to be, where it was one that could not be taken */
+  #refuse(line: string, span: Say = []): void {
+    this.#refusal = [line, ...span];
     this.#link.refused();
   }
 
@@ -316,7 +327,13 @@ class JobConversation implements Conversation {
 
   /** What is asked now: by the figure that has the floor, else by the job. */
   #prompt(): Prompt {
-    return this.#desk.promptOver(this.#counter.promptOver(this.#session.prompt()));
+    return this.#hearing.promptOver(this.#promptBehind());
+  }
+
+  /** What is asked by the figure that has the floor, else by the job. */
+  #promptBehind(): Prompt {
+    const { context } = this.#session.snapshot.value;
+    return this.#desk.promptOver(this.#counter.promptOver(this.#session.prompt(), context));
   }
 
   #spoken(): Spoken {
@@ -338,7 +355,7 @@ class JobConversation implements Conversation {
       case 'prompt':
         return [...notices, ...question];
       case 'short again':
-        return [saying.after === 'not understood' ? this.#refusal : SESSION_LINES.noAnswer, ...brief];
+        return [...(saying.after === 'not understood' ? this.#refusal : [SESSION_LINES.noAnswer]), ...brief];
       case 'what can be said':
         return sayWhatCanBeSaid(this.#asked);
       case 'big buttons':

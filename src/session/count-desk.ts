@@ -1,7 +1,15 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { HeardEvent } from '../../flows/heard.ts';
-import { type CountEntry, entryFor } from '../../flows/miss-log/entry.ts';
-import { COUNT_LINES, COUNT_OPENING, countPrompt, sayPatterns } from '../../flows/miss-log/saying.ts';
+import type { JobContext } from '../../flows/job-context.ts';
+import { type CountEntry, type DatedEntry, entryFor } from '../../flows/miss-log/entry.ts';
+import { type CountOffer, countOffer, withOffer } from '../../flows/miss-log/offer.ts';
+import {
+  COUNT_LINES,
+  COUNT_OPENING,
+  countPrompt,
+  sayLeaving,
+  sayPatterns,
+} from '../../flows/miss-log/saying.ts';
 import { type Tally, tallyOf } from '../../flows/miss-log/tally.ts';
 import type { Prompt } from '../../flows/prompt.ts';
 import { riskOf, ruleOf } from '../../grammar/lexicon.ts';
@@ -14,46 +22,56 @@ export type CountTurn =
   | { readonly kind: 'tells'; readonly say: Say }
   | { readonly kind: 'leaves'; readonly say: Say }
   | { readonly kind: 'notTaken' }
-  | { readonly kind: 'forTheJob' };
+  /** Not of the counting, or what the count gives as an answer to the job. */
+  | { readonly kind: 'forTheJob'; readonly event: HeardEvent };
 
 /** Counts bales beside a job, which stands still meanwhile. Whatever takes a lockout away ends the counting. */
 export interface CountDesk {
   /** The bales of this job so far, while they are counted. */
   readonly tally: ReadonlySignal<Tally | undefined>;
-  promptOver(job: Prompt): Prompt;
-  take(event: HeardEvent): CountTurn;
+  /** What is asked now: the next bale while they are counted, else the job's question with what the count can answer. */
+  promptOver(job: Prompt, context: JobContext): Prompt;
+  /** @param job what the job asks behind the count */
+  take(event: HeardEvent, job: Prompt, context: JobContext): CountTurn;
   /** Reckons anew after an entry went into the log. */
   counted(): void;
   end(): void;
 }
 
-/** @param entries what was counted in this job so far */
-export function openCountDesk(entries: () => readonly CountEntry[]): CountDesk {
+/** @param counted what was counted in this job so far */
+export function openCountDesk(counted: () => readonly DatedEntry[]): CountDesk {
   const tally = signal<Tally | undefined>(undefined);
   let notices: Say = [];
+  const tallied = () => tallyOf(counted().map(({ entry }) => entry));
   const end = () => {
     tally.value = undefined;
     notices = [];
   };
   return {
     tally,
-    promptOver: (job) => (tally.value ? countPrompt(tally.value, notices, job) : job),
-    take(event) {
+    promptOver(job, context) {
+      if (tally.value) return countPrompt(tally.value, notices, job);
+      const offer = countOffer(job, context, counted());
+      return offer ? withOffer(job, offer) : job;
+    },
+    take(event, job, context) {
       const { type: meaning, slots } = event;
       if (riskOf(meaning) === 'void') {
         end();
-        return { kind: 'forTheJob' };
+        return { kind: 'forTheJob', event };
       }
       if (meaning === COUNT_OPENING) {
         notices = [ruleOf(meaning).readBack];
-        tally.value = tallyOf(entries());
+        tally.value = tallied();
         return { kind: 'asks' };
       }
-      if (!tally.value) return { kind: 'forTheJob' };
+      if (!tally.value)
+        return { kind: 'forTheJob', event: asAnswer(event, countOffer(job, context, counted())) };
       if (meaning === 'count.pattern') return { kind: 'tells', say: sayPatterns(tally.value) };
       if (meaning === 'count.enough') {
+        const say = [ruleOf(meaning).readBack, ...sayLeaving(tally.value)];
         end();
-        return { kind: 'leaves', say: [ruleOf(meaning).readBack, COUNT_LINES.back] };
+        return { kind: 'leaves', say };
       }
       // "Go back" means the last bale here, as it means the last answer elsewhere.
       const entry: CountEntry | undefined =
@@ -70,8 +88,20 @@ export function openCountDesk(entries: () => readonly CountEntry[]): CountDesk {
       return { kind: 'counts', entry };
     },
     counted() {
-      tally.value = tallyOf(entries());
+      tally.value = tallied();
     },
     end,
   };
+}
+
+/** An offered count is given to the job as the answer it is; everything else as it came. */
+function asAnswer(event: HeardEvent, offer: CountOffer | undefined): HeardEvent {
+  if (event.type !== offer?.meaning) return event;
+  const { missCount } = offer;
+  switch (offer.meaning) {
+    case 'count.asBefore':
+      return { ...event, type: 'value.missRate', slots: { missCount } };
+    case 'count.asTies':
+      return { ...event, slots: { missCount } };
+  }
 }

@@ -9,6 +9,7 @@ import {
   type WorkedFigure,
 } from '../../flows/figures-asked/dialogue.ts';
 import { knownValues } from '../../flows/figures-asked/known.ts';
+import type { UnitSystem } from '../../flows/figures-asked/unit-system.ts';
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { HeardEvent } from '../../flows/heard.ts';
 import type { JobContext } from '../../flows/job-context.ts';
@@ -34,11 +35,17 @@ export interface FigureDesk {
   end(): void;
 }
 
-/** @param tally bales counted in this job  @param worked figures of this job, latest last  @param ofMachine what is kept of the machine */
+/**
+ * @param tally bales counted in this job
+ * @param worked figures of this job, latest last
+ * @param ofMachine what is kept of the machine
+ * @param system the units somebody thinks in now
+ */
 export function openFigureDesk(
   tally: () => Tally,
   worked: () => readonly Pick<WorkedFigure, 'figure' | 'values'>[],
   ofMachine: FigureValues,
+  system: () => UnitSystem,
 ): FigureDesk {
   const dialogue = signal<FigureDialogue | undefined>(undefined);
   return {
@@ -50,7 +57,7 @@ export function openFigureDesk(
         return { kind: 'forTheJob' };
       }
       const turn = isFigureMeaning(event.type)
-        ? beginFigure(event.type, knownValues(event.type, context, worked(), ofMachine, tally()))
+        ? beginFigure(event.type, knownValues(event.type, context, worked(), ofMachine, tally()), system())
         : dialogue.value && hearFigure(dialogue.value, event.type, event.slots);
       if (!turn) return { kind: 'forTheJob' };
       if (turn.kind !== 'notTaken') dialogue.value = turn.kind === 'asks' ? turn.dialogue : undefined;

@@ -5,7 +5,7 @@ import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { HeardEvent, JobEvent, SystemVoid } from '../../flows/heard.ts';
 import { jobMachine } from '../../flows/job.ts';
 import type { MachineBand } from '../../flows/machine-values.ts';
-import type { CountEntry } from '../../flows/miss-log/entry.ts';
+import type { CountEntry, DatedEntry } from '../../flows/miss-log/entry.ts';
 import { type JobSnapshot, type Prompt, promptOf } from '../../flows/prompt.ts';
 import type { Appended, JobLog } from '../records/job-log.ts';
 import { type EntryDraft, type FigureEvent, NOBODY_ASKED } from '../records/log-entry.ts';
@@ -44,7 +44,7 @@ export interface JobSession {
   /** Puts one thing counted into the log; the charts never see it. */
   noteCounted(entry: CountEntry, trace?: VoiceTrace): Promise<Appended>;
   /** What was counted in this job, in order. */
-  counted(): readonly CountEntry[];
+  counted(): readonly DatedEntry[];
   /** The figures worked out in this job, the latest last. */
   figures(): readonly FigureEvent[];
   /** Tries again what could not be put on the disk. */
@@ -97,8 +97,17 @@ export function runJob(log: JobLog, from?: JobSnapshot): JobSession {
       return note(log.append({ event, promptState: NOBODY_ASKED, ...trace }));
     },
     noteCounted: (entry, trace = {}) =>
-      note(log.append({ event: { type: 'record.counted', entry }, promptState: NOBODY_ASKED, ...trace })),
-    counted: () => log.entries.flatMap(({ event }) => (event.type === 'record.counted' ? [event.entry] : [])),
+      note(
+        log.append({
+          event: { type: 'record.counted', entry, repairs: snapshot.value.context.repairs.length },
+          promptState: NOBODY_ASKED,
+          ...trace,
+        }),
+      ),
+    counted: () =>
+      log.entries.flatMap(({ event }) =>
+        event.type === 'record.counted' ? [{ entry: event.entry, repairs: event.repairs ?? 0 }] : [],
+      ),
     figures: () => log.entries.flatMap(({ event }) => (event.type === 'record.figure' ? [event] : [])),
     retry: () => note(log.retry()),
     dispose: () => actor.stop(),

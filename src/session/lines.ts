@@ -3,7 +3,6 @@ export const SESSION_LINES = {
   notUnderstood: 'I did not get that.',
   notForNow: 'That does not answer this question.',
   whichOfTwo: 'I heard two things. Say just the one.',
-  valueUnclear: 'I did not get that number.',
   answerByButton: 'Use the big buttons. I am still listening.',
   noAnswer: 'I am still listening.',
   notKept: 'I could not keep that in the record. Look at the screen.',

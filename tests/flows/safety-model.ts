@@ -188,6 +188,7 @@ function asked(type: MeaningId): JobEvent & { slots: Slots } {
 
 function slotsOf(type: MeaningId): Slots {
   if (type === 'value.measured') return { measurement: { amount: 30, unit: 'poundForce' } };
+  if (type === 'count.asTies') return { missCount: { misses: 0, bales: 3 } };
   if (type === 'value.missRate') return { missCount: { misses: 9, bales: 10 } };
   return {};
 }

@@ -36,6 +36,13 @@ test('only the units of what is asked are listened for', () => {
   expect(force).not.toContain('inches');
 });
 
+test('a day is heard as one word, and nothing follows it', () => {
+  const expecting = { meanings: [], value: { kind: 'day' } } as const;
+  expect(recogniserList(expecting)).toEqual(expect.arrayContaining(['june_tenth', 'february_thirtieth']));
+  expect(recogniserList(expecting)).not.toContain('seventeen');
+  expect(canGoOn(expecting)).toBe(false);
+});
+
 test('a count of misses has no fractions and no units', () => {
   const count = recogniserList({ meanings: [], value: { kind: 'missCount' } });
   expect(count).toEqual(expect.arrayContaining(['two', 'out_of', 'ten', 'hundred']));

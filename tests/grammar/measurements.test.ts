@@ -3,10 +3,12 @@ import { describe, expect, test } from 'vitest';
 import {
   type Dimension,
   LARGEST_HEARD,
+  readCount,
   readMeasurement,
   readMissCount,
   readWholeNumber,
 } from '../../grammar/measurements.ts';
+import type { ReadingFault } from '../../grammar/reading.ts';
 import { NUMBER_WORDS } from '../../grammar/value-words.ts';
 
 const SMALL = [
@@ -95,6 +97,12 @@ describe('measurements', () => {
     ['forty two pounds', 'mass', 42, 'pound'],
     ['one hundred and twenty newtons', 'force', 120, 'newton'],
     ['one and three quarter turns', 'rotation', 1.75, 'turn'],
+    ['nine thousand feet', 'length', 9000, 'foot'],
+    ['three thousand six hundred meters', 'length', 3600, 'metre'],
+    ['twenty five kilos', 'force', 25, 'kilogramForce'],
+    ['twenty five kilos', 'mass', 25, 'kilogram'],
+    ['four hundred meters to the kilo', 'runnage', 400, 'metrePerKilogram'],
+    ['two hundred twenty five feet to the pound', 'runnage', 225, 'footPerPound'],
     ['zero inches', 'length', 0, 'inch'],
   ])('"%s" as a %s', (words, dimension, amount, unit) => {
     expect(readMeasurement(words, dimension)).toEqual({ ok: true, value: { amount, unit } });
@@ -119,17 +127,23 @@ describe('measurements', () => {
     }
   });
 
-  test.each<[words: string, dimension: Dimension, reason: string]>([
-    ['forty two', 'force', 'Say the number, then the unit.'],
-    ['forty two inches', 'force', 'Say the number, then the unit.'],
-    ['', 'force', 'Say the number, then the unit.'],
-    ['pounds', 'force', 'That number was not clear.'],
-    ['forty sixty two pounds', 'force', 'That number was not clear.'],
-    ['nine eighths of an inch', 'length', 'That number was not clear.'],
-    ['three point twelve inches', 'length', 'That number was not clear.'],
-    ['three point five point two inches', 'length', 'That number was not clear.'],
-  ])('"%s" as a %s is refused', (words, dimension, reason) => {
-    expect(readMeasurement(words, dimension)).toEqual({ ok: false, reason });
+  test.each<[words: string, dimension: Dimension, why: ReadingFault]>([
+    ['forty two', 'force', 'unitMissing'],
+    ['forty two inches', 'force', 'unitMissing'],
+    ['', 'force', 'unitMissing'],
+    ['pounds', 'force', 'numberUnclear'],
+    ['forty sixty two pounds', 'force', 'numberUnclear'],
+    ['nine eighths of an inch', 'length', 'numberUnclear'],
+    ['three point twelve inches', 'length', 'numberUnclear'],
+    ['three point five point two inches', 'length', 'numberUnclear'],
+    ['minus six inches', 'length', 'belowZero'],
+    ['minus a quarter of an inch', 'length', 'belowZero'],
+    ['six minus two inches', 'length', 'numberUnclear'],
+    ['half past six inches', 'length', 'numberUnclear'],
+    ['two hundred feet to the pound', 'length', 'unitMissing'],
+    ['two hundred feet', 'runnage', 'unitMissing'],
+  ])('"%s" as a %s is refused', (words, dimension, why) => {
+    expect(readMeasurement(words, dimension)).toEqual({ ok: false, why });
   });
 });
 
@@ -148,13 +162,23 @@ describe('misses out of bales', () => {
     );
   });
 
-  test.each([
-    ['ten out of two', 'There cannot be more misses than bales.'],
-    ['zero out of zero', 'It takes at least one bale.'],
-    ['half out of ten', 'Those numbers were not clear.'],
-    ['two in ten', 'Say it like this: two out of ten.'],
-    ['two out of ten out of twenty', 'Say it like this: two out of ten.'],
-  ])('"%s" is refused', (words, reason) => {
-    expect(readMissCount(words)).toEqual({ ok: false, reason });
+  test.each<[words: string, why: ReadingFault]>([
+    ['minus two out of ten', 'belowZero'],
+    ['two out of minus ten', 'belowZero'],
+    ['ten out of two', 'moreMissesThanBales'],
+    ['zero out of zero', 'noBales'],
+    ['half out of ten', 'countsUnclear'],
+    ['two in ten', 'countUnclear'],
+    ['two out of ten out of twenty', 'countUnclear'],
+  ])('"%s" is refused', (words, why) => {
+    expect(readMissCount(words)).toEqual({ ok: false, why });
   });
+});
+
+test.each<[words: string, why: ReadingFault]>([
+  ['minus four', 'belowZero'],
+  ['half', 'numberUnclear'],
+  ['four pounds', 'numberUnclear'],
+])('"%s" as a count is refused', (words, why) => {
+  expect(readCount(words)).toEqual({ ok: false, why });
 });

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { graphToken, UNKNOWN_WORD } from '../../grammar/compile.ts';
 import { activeMeanings, type Expecting } from '../../grammar/expecting.ts';
 import { allPhrases, type Phrase, phrasesFor, riskOf } from '../../grammar/lexicon.ts';
+import { READING_LINES } from '../../grammar/reading.ts';
 import { understand } from '../../grammar/understand.ts';
 import { INQUIRY_STATES } from './states.ts';
 
@@ -130,12 +131,27 @@ describe('a number', () => {
     });
   });
 
-  test.each(['forty sixty two pounds', 'forty two', 'forty two inches', 'pounds'])(
-    '"%s" is refused',
-    (words) => {
-      expect(understand(words, pull)).toEqual({ outcome: 'refused', reason: 'value', words });
-    },
-  );
+  test.each([
+    ['forty sixty two pounds', READING_LINES.numberUnclear],
+    ['forty two', READING_LINES.unitMissing],
+    ['forty two inches', READING_LINES.unitMissing],
+    ['pounds', READING_LINES.numberUnclear],
+    ['minus forty pounds', READING_LINES.belowZero],
+  ])('"%s" is refused with what is wrong with it', (words, sentence) => {
+    expect(understand(words, pull)).toEqual({ outcome: 'refused', reason: 'value', sentence, words });
+  });
+
+  test('is a day where a day is asked for', () => {
+    const day: Expecting = { meanings: [], value: { kind: 'day' } };
+    expect(understand('june_tenth', day)).toMatchObject({
+      meaning: 'value.day',
+      slots: { day: { month: 6, day: 10 } },
+    });
+    expect(understand('ten pounds', day)).toMatchObject({
+      outcome: 'refused',
+      sentence: READING_LINES.dayUnclear,
+    });
+  });
 
   test('is other talk where none is asked for, or where the recogniser knew no word of it', () => {
     expect(understand('forty two pounds', keyStep)).toMatchObject({ reason: 'otherTalk' });

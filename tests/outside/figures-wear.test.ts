@@ -2,7 +2,7 @@ import studentTQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { describe, expect, test } from 'vitest';
 import { camOutlook } from '../../flows/figures/cam-wear.ts';
 import { fitLine, fitLineThroughOrigin } from '../../flows/figures/line-fit.ts';
-import { dateBalesRunOut } from '../../flows/figures/season-date.ts';
+import { seasonDate } from '../../flows/figures/season-date.ts';
 import { studentT } from '../../flows/figures/student-t.ts';
 import { forecastWear } from '../../flows/figures/wear.ts';
 
@@ -118,7 +118,9 @@ describe('wear forecast', () => {
     expect((answer.latestLimitAt.value / 1000).toFixed(1)).toBe('26.3');
     expect(answer.balesLeft.value).toBeCloseTo(answer.earliestLimitAt.value - 15_000, 6);
     expect(answer.inspectAt.value).toBeCloseTo(0.8 * answer.earliestLimitAt.value, 6);
-    expect(dateBalesRunOut(answer.balesLeft.value, 400, '2027-06-01').date).toBe('2027-06-17');
+    const june = { month: 6, day: 1 };
+    const season = { begins: june, ends: { month: 9, day: 30 } };
+    expect(seasonDate(answer.balesLeft.value, 400, june, season).date).toEqual({ month: 6, day: 17 });
   });
 
   // Source: International Journal of Performability Engineering 15(1), 2019, 23-34: mean wear at most 0.87 mm at

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  beginFigure,
+  beginFigure as beginFigureIn,
   type FigureDialogue,
   type FigureTurn,
   figurePrompt,
@@ -11,7 +11,9 @@ import {
 import { INPUT_IDS, type InputId, inputOf } from '../../../flows/figures-asked/inputs.ts';
 import { FIGURE_LINES } from '../../../flows/figures-asked/lines.ts';
 import { FIGURES } from '../../../flows/figures-asked/questions.ts';
-import { type FigureValue, isPossible } from '../../../flows/figures-asked/values.ts';
+import type { UnitSystem } from '../../../flows/figures-asked/unit-system.ts';
+import { type FigureValue, type FigureValues, isPossible } from '../../../flows/figures-asked/values.ts';
+import { isDayOfCalendar } from '../../../grammar/calendar.ts';
 import { FIGURE_MEANINGS, type FigureMeaning, type MeaningId } from '../../../grammar/lexicon.ts';
 import { sayText } from '../../../grammar/say.ts';
 import type { Slots } from '../../../grammar/understand.ts';
@@ -19,6 +21,11 @@ import { TestJob } from '../talk.ts';
 import { unspeakable } from './say-everything.ts';
 
 const JOB = new TestJob().prompt;
+
+/** A figure answered in inches and pounds. */
+function beginFigure(figure: FigureMeaning, known: FigureValues, system: UnitSystem = 'inch'): FigureTurn {
+  return beginFigureIn(figure, known, system);
+}
 
 /** A possible value of an input. */
 function possibleValue(id: InputId): fc.Arbitrary<FigureValue> {
@@ -32,6 +39,10 @@ function possibleValue(id: InputId): fc.Arbitrary<FigureValue> {
       return fc
         .integer({ min: 1, max: 9999 })
         .chain((bales) => fc.integer({ min: 0, max: bales }).map((misses) => ({ misses, bales })));
+    case 'day':
+      return fc
+        .record({ month: fc.integer({ min: 1, max: 12 }), day: fc.integer({ min: 1, max: 31 }) })
+        .filter(isDayOfCalendar);
     case 'choice':
       return fc.constantFrom(...takes.meanings);
   }
@@ -40,7 +51,9 @@ function possibleValue(id: InputId): fc.Arbitrary<FigureValue> {
 /** Says a value the way a person or a button does. */
 function saying(id: InputId, value: FigureValue): readonly [MeaningId, Slots] {
   const { takes } = inputOf(id);
-  if (typeof value === 'object') return ['value.missRate', { missCount: value }];
+  if (typeof value === 'object') {
+    return 'month' in value ? ['value.day', { day: value }] : ['value.missRate', { missCount: value }];
+  }
   if (typeof value === 'string') return [value, {}];
   return takes.kind === 'measurement'
     ? ['value.measured', { measurement: { amount: value, unit: takes.unit } }]
@@ -72,8 +85,8 @@ describe.each(FIGURE_MEANINGS)('%s', (figure) => {
 
   it('asks one thing at a time and then answers, in words that can all be spoken', () => {
     fc.assert(
-      fc.property(anyValues, (values) => {
-        let turn = beginFigure(figure, {});
+      fc.property(anyValues, fc.constantFrom<UnitSystem>('inch', 'metric'), (values, system) => {
+        let turn = beginFigure(figure, {}, system);
         const asked: InputId[] = [];
         for (let step = 0; turn.kind === 'asks' && step < inputs.length; step += 1) {
           const { dialogue } = turn;

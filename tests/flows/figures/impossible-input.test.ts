@@ -35,7 +35,7 @@ import {
   twineLengthFromMass,
   twineMassOnBales,
 } from '../../../flows/figures/runnage.ts';
-import { dateBalesRunOut } from '../../../flows/figures/season-date.ts';
+import { daysOfBaling, seasonDate } from '../../../flows/figures/season-date.ts';
 import { judgeInSequence } from '../../../flows/figures/sequential-test.ts';
 import { sideTest } from '../../../flows/figures/side-test.ts';
 import { nextBallChange } from '../../../flows/figures/splice-window.ts';
@@ -116,7 +116,14 @@ const SAMPLES: readonly Sample[] = [
   sample(runnageFromLength, 3600, 9),
   sample(texFromRunnage, 400),
   sample(twineMassOnBales, 1000, 16.7, 200),
-  sample(dateBalesRunOut, 6000, 400, '2027-06-01'),
+  sample(daysOfBaling, 6000, 400),
+  sample(
+    seasonDate,
+    6000,
+    400,
+    { month: 6, day: 1 },
+    { begins: { month: 6, day: 1 }, ends: { month: 9, day: 30 } },
+  ),
   sample(judgeInSequence, { fixedRate: 0.005, faultyRate: 0.1, falseAlarm: 0.05, missedFault: 0.05 }, [true]),
   sample(sideTest, 9, 1),
   sample(nextBallChange, 4500, 9, 400),

@@ -24,6 +24,13 @@ export const anyEntry: fc.Arbitrary<CountEntry> = fc.oneof(
   },
   {
     weight: 1,
+    arbitrary: fc.constantFrom('looser', 'usual', 'tighter').map((density) => ({
+      kind: 'density' as const,
+      density: density as 'looser' | 'usual' | 'tighter',
+    })),
+  },
+  {
+    weight: 1,
     arbitrary: fc
       .constantFrom('slow', 'full')
       .map((speed) => ({ kind: 'speed' as const, speed: speed as 'slow' | 'full' })),

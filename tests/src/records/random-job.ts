@@ -67,10 +67,18 @@ function values(value: ExpectedValue): HeardEvent[] {
       return [[2, 10] as const, [0, 5] as const].map(([misses, bales]) =>
         said('value.missRate', { missCount: { misses, bales } }),
       );
+    case 'day':
+      return [said('value.day', { day: { month: 6, day: 10 } })];
     case 'count':
       return [said('value.count', { count: 12 })];
     case 'measurement': {
-      const unit = { length: 'inch', force: 'poundForce', mass: 'pound', rotation: 'turn' } as const;
+      const unit = {
+        length: 'inch',
+        force: 'poundForce',
+        mass: 'pound',
+        rotation: 'turn',
+        runnage: 'footPerPound',
+      } as const;
       return [0.5, 30, 50, 900].map((amount) =>
         said('value.measured', { measurement: { amount, unit: unit[value.dimension] } }),
       );

@@ -31,7 +31,7 @@ function entries(...events: readonly LoggedEvent[]): LogEntry[] {
 }
 
 function figureEvent(): LoggedEvent {
-  const turn = beginFigure('figure.flake', { baleLength: 36, strokesPerBale: 12 });
+  const turn = beginFigure('figure.flake', { baleLength: 36, strokesPerBale: 12 }, 'inch');
   if (turn.kind !== 'answers') throw new Error('Everything was known.');
   const { figure, values, say, assumptions } = turn.worked;
   return {

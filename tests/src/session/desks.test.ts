@@ -22,6 +22,7 @@ function figureDesk(ofMachine = {}) {
     () => tallyOf([]),
     () => [],
     ofMachine,
+    () => 'inch',
   );
 }
 
@@ -75,9 +76,9 @@ describe('with no figure asked', () => {
 describe('while bales are counted', () => {
   function counting() {
     const entries: CountEntry[] = [];
-    const desk = openCountDesk(() => entries);
+    const desk = openCountDesk(() => entries.map((entry) => ({ entry, repairs: 0 })));
     const say = (meaning: MeaningId, slots: Slots = {}) => {
-      const turn = desk.take(said(meaning, slots));
+      const turn = desk.take(said(meaning, slots), job.prompt, job.context);
       if (turn.kind === 'counts') {
         entries.push(turn.entry);
         desk.counted();
@@ -90,9 +91,9 @@ describe('while bales are counted', () => {
 
   it.each(VOIDS)('%s is the job’s at once and ends the counting', (meaning) => {
     const { desk, say } = counting();
-    expect(activeMeanings(desk.promptOver(job.prompt).expecting)).toContain(meaning);
-    expect(say(meaning)).toEqual({ kind: 'forTheJob' });
-    expect(desk.promptOver(job.prompt)).toEqual(job.prompt);
+    expect(activeMeanings(desk.promptOver(job.prompt, job.context).expecting)).toContain(meaning);
+    expect(say(meaning)).toEqual({ kind: 'forTheJob', event: said(meaning) });
+    expect(desk.promptOver(job.prompt, job.context)).toEqual(job.prompt);
   });
 
   it('counts by word, by number, and takes the last one back', () => {
@@ -104,7 +105,12 @@ describe('while bales are counted', () => {
     say('goBack');
     expect(desk.tally.value?.bales).toHaveLength(14);
     expect(desk.tally.value?.misses).toEqual({ left: 1, right: 0 });
-    expect(desk.promptOver(job.prompt).question).toEqual(['Bales:', 'fourteen', 'Missed:', 'one']);
+    expect(desk.promptOver(job.prompt, job.context).question).toEqual([
+      'Bales:',
+      'fourteen',
+      'Missed:',
+      'one',
+    ]);
   });
 
   it('a number that is no number of bales is questioned and not kept', () => {
@@ -118,7 +124,7 @@ describe('while bales are counted', () => {
     const { desk, say } = counting();
     say('count.good');
     expect(say('count.enough').kind).toBe('leaves');
-    expect(say('count.good')).toEqual({ kind: 'forTheJob' });
+    expect(say('count.good').kind).toBe('forTheJob');
     say('count.open');
     expect(desk.tally.value?.bales).toHaveLength(1);
   });
@@ -128,6 +134,46 @@ describe('while bales are counted', () => {
       expect(activeMeanings(job.prompt.expecting)).not.toContain(meaning);
     }
   });
+});
+
+describe('counted bales that can answer the job', () => {
+  const counted = [
+    { entry: { kind: 'good', bales: 58 }, repairs: 0 },
+    { entry: { kind: 'miss', side: 'left' }, repairs: 0 },
+  ] as const;
+
+  it('are given to it as the number it asks for, by their own phrase alone', () => {
+    const desk = openCountDesk(() => counted);
+    const prompt = { ...job.prompt, takesCount: 'before' } as const;
+    const { context } = job;
+    expect(desk.promptOver(prompt, context).expecting.meanings).toContain('count.asBefore');
+    expect(desk.take(said('count.asBefore'), prompt, context)).toEqual({
+      kind: 'forTheJob',
+      event: said('value.missRate', { missCount: { misses: 1, bales: 59 } }),
+    });
+    expect(desk.take(said('yes'), prompt, context)).toEqual({ kind: 'forTheJob', event: said('yes') });
+  });
+
+  it('are no answer where nobody counted', () => {
+    const desk = openCountDesk(() => []);
+    const prompt = { ...job.prompt, takesCount: 'before' } as const;
+    expect(desk.promptOver(prompt, job.context)).toEqual(prompt);
+    expect(desk.take(said('count.asBefore'), prompt, job.context)).toEqual({
+      kind: 'forTheJob',
+      event: said('count.asBefore'),
+    });
+  });
+});
+
+it('the pattern is said as the counting ends, without being asked for', () => {
+  const entries = Array.from({ length: 10 }, () => ({
+    entry: { kind: 'miss', side: 'left' } as const,
+    repairs: 0,
+  }));
+  const desk = openCountDesk(() => entries);
+  desk.take(said('count.open'), job.prompt, job.context);
+  const turn = desk.take(said('count.enough'), job.prompt, job.context);
+  expect(turn.kind === 'leaves' && turn.say).toContain('Most of the misses are on one side:');
 });
 
 it('the counted bales answer a figure that asks for them', () => {
@@ -140,6 +186,7 @@ it('the counted bales answer a figure that asks for them', () => {
     () => tallyOf(counted),
     () => [],
     {},
+    () => 'inch',
   );
   const turn = desk.take(said('figure.missRate'), job.context);
   expect(turn.kind === 'answers' && turn.worked.values.missCount).toEqual({ misses: 2, bales: 60 });
