@@ -4,6 +4,7 @@ import { useEffect } from 'preact/hooks';
 import type { DrillSetup } from '../flows/drill/hidden-fault.ts';
 import type { JobSnapshot } from '../flows/prompt.ts';
 import './app.css';
+import type { FieldModelOffer } from './offline/field-model.ts';
 import type { Installed } from './offline/installed.ts';
 import type { VoiceAtHand } from './offline/voice-at-hand.ts';
 import type { JobLog } from './records/job-log.ts';
@@ -40,6 +41,7 @@ export interface Services {
   readonly records: Kept<Records>;
   readonly installed: ReadonlySignal<Installed>;
   readonly voiceAtHand: ReadonlySignal<VoiceAtHand>;
+  readonly fieldModel: FieldModelOffer;
   /** Names of the voices the tablet itself has. */
   readonly ownVoices: readonly string[];
   readonly learnt: Signal<Learnt>;
@@ -116,7 +118,7 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
     case 'machines':
       return <MachinesScreen records={services.records} />;
     case 'settings':
-      return <SettingsScreen preferences={preferences} ownVoices={services.ownVoices} />;
+      return <SettingsScreen preferences={preferences} {...services} />;
     case 'learnt':
       return <LearntScreen learnt={services.learnt} />;
     case 'drill':

@@ -3,6 +3,7 @@ import { render } from 'preact';
 import type { Speaker } from '../audio/mouth/speaker.ts';
 import { safetyOf } from '../flows/prompt.ts';
 import { App, type Services } from './app.tsx';
+import { offerFieldModel } from './offline/field-model.ts';
 import { type Installed, install } from './offline/installed.ts';
 import { bringVoice } from './offline/voice-at-hand.ts';
 import { keepLearnt, learntFrom, lessonOf } from './records/learnt.ts';
@@ -24,8 +25,10 @@ const preferences = keepPreferences(localStorage);
 wearPreferences(preferences, document.documentElement, matchMedia('(prefers-color-scheme: dark)'));
 
 const dress = (speaker: Speaker) => dressMouth(speaker, preferences.value);
+const fieldModel = () => preferences.value.fieldModel;
 const tablet: Tablet = {
   dress,
+  fieldModel,
   set(meaning) {
     const asked = settingAsked(meaning, preferences.value, ownVoiceNames());
     if (asked) preferences.value = asked.preferences;
@@ -52,10 +55,17 @@ const records = await openRecords();
 const services: Services = {
   records,
   installed: import.meta.env.PROD ? install() : signal<Installed>({ kind: 'ready' }),
-  voiceAtHand: bringVoice(document.baseURI),
+  voiceAtHand: bringVoice(document.baseURI, fieldModel),
+  fieldModel: offerFieldModel(document.baseURI, {
+    chosen: fieldModel,
+    choose(field) {
+      const { fieldModel: _, ...rest } = preferences.value;
+      preferences.value = field === undefined ? rest : { ...rest, fieldModel: field };
+    },
+  }),
   ownVoices: ownVoiceNames(),
   learnt,
-  makeChecker: () => hearingChecker(dress),
+  makeChecker: () => hearingChecker(dress, fieldModel),
   async converse({ log, from }) {
     const session = runJob(log, from);
     // A job that goes on after a break knows nothing of what people did at the machine meanwhile.

@@ -27,6 +27,11 @@ export type EarsFailure =
 
 const WHAT_WORKS = 'Touch still works.';
 
+/** Why the field model does not listen, and what does. */
+export function describePassedOver(failure: EarsFailure): string {
+  return `The field model is not in use. ${whatIsWrong(failure)} The bundled speech model listens instead.`;
+}
+
 /** The failure in one clear sentence and what still works, ready to show or speak. */
 export function describeFailure(failure: EarsFailure): string {
   return `${whatIsWrong(failure)} ${WHAT_WORKS}`;

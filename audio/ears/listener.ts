@@ -1,4 +1,3 @@
-import { recogniserTimeFactor } from '../command-model/decode-protocol.ts';
 import { BandwidthWatch } from './bandwidth.ts';
 import type { EarsFailure } from './failures.ts';
 import { LevelMeter, type LevelReading, rmsDbfs, snrDb } from './level.ts';
@@ -9,8 +8,7 @@ import {
   openMicrophone,
   PLAIN_CAPTURE,
 } from './microphone.ts';
-import type { ModelArchive } from './model-file.ts';
-import { loadRecogniser, type Recogniser } from './recogniser.ts';
+import { loadRecogniser, type Recogniser, type RecogniserSettings } from './recogniser.ts';
 import { samplesToMs } from './sound-format.ts';
 import {
   END_AFTER_COMPLETE_MS,
@@ -36,6 +34,8 @@ export type EarsEvent =
   | { readonly type: 'model.progress'; readonly gotBytes: number; readonly wantedBytes: number }
   /** Voice can be used from now on. */
   | { readonly type: 'ready'; readonly loadMs: number; readonly deviceRateHz: number }
+  /** The most wanted speech model did not load, so another one listens. */
+  | { readonly type: 'model.passedOver'; readonly failure: EarsFailure }
   /** The ears are open. The room is known when there was enough of it to clean an utterance of its noise. */
   | { readonly type: 'listening'; readonly isRoomKnown: boolean }
   | { readonly type: 'speech.started'; readonly atMs: number }
@@ -62,7 +62,7 @@ export interface Listener {
    */
   start(): Promise<{ readonly ok: true } | { readonly ok: false; readonly failure: EarsFailure }>;
   /**
-   * What is to be understood from now on. A list with a word that the model lacks is refused by a `failed` event.
+   * What is to be understood from now on. A list with a word that a model of phrases lacks is refused by a `failed` event.
    * @param list words of the model's graph
    */
   listenFor(list: readonly string[], options: ListenOptions): void;
@@ -84,7 +84,7 @@ export interface ListenOptions {
 }
 
 export interface ListenerSettings {
-  readonly archive: ModelArchive;
+  readonly models: RecogniserSettings['models'];
   readonly capture?: CaptureSettings;
 }
 
@@ -202,8 +202,7 @@ class Ears implements Listener {
   async #loadRecogniser(generation: number): Promise<EarsFailure | undefined> {
     if (this.#recogniser !== undefined) return undefined;
     const loaded = await loadRecogniser({
-      archive: this.#settings.archive,
-      timeScale: recogniserTimeFactor,
+      models: this.#settings.models,
       onProgress: (gotBytes, wantedBytes) => this.#emit({ type: 'model.progress', gotBytes, wantedBytes }),
       onDeath: (failure) => {
         if (generation === this.#generation) void this.#revive(failure);
@@ -215,6 +214,7 @@ class Ears implements Listener {
       return STOPPED_MEANWHILE;
     }
     this.#recogniser = loaded.recogniser;
+    if (loaded.passedOver) this.#emit({ type: 'model.passedOver', failure: loaded.passedOver });
     return undefined;
   }
 
@@ -246,6 +246,8 @@ class Ears implements Listener {
 
   /** Tells of words that the model lacks when the list is set, not when somebody says one of them. */
   #checkList(): void {
+    // A model of ordinary words has its gaps known and shown since it was packed; the rest of the list is heard.
+    if (this.#recogniser?.model.graph === 'words') return;
     const words = this.#recogniser?.unknownIn(this.#wanted?.list ?? []) ?? [];
     if (words.length > 0) this.#emit({ type: 'failed', failure: { kind: 'phrase-unknown', words } });
   }

@@ -8,7 +8,7 @@ import type { EarsFailure } from './failures.ts';
  * system in IndexedDB) as if it had downloaded it. From then on no network is needed.
  */
 
-/** The archive this build of the app belongs to. */
+/** A speech model as one file. */
 export interface ModelArchive {
   /** Where to fetch it, relative to the page or absolute. Must not end in .gz: servers then unpack it on the way. */
   readonly url: string;
@@ -46,27 +46,29 @@ function folderOf(name: string): string {
 }
 
 /**
- * Makes sure the archive, and no other, is in the recogniser's store. Call it only while no recogniser lives on this page.
- * Never rejects.
+ * Makes sure the archive is in the recogniser's store. Call it only while no recogniser lives on this page. Never rejects.
+ * @param kept what else stays there; every other model goes
  * @param fetchArchive stands in for the browser's fetch in tests
  */
 export async function storeModel(
   archive: ModelArchive,
   onProgress: ModelProgress = () => {},
+  kept: readonly ModelArchive[] = [],
   fetchArchive: typeof fetch = (...request) => fetch(...request),
 ): Promise<StoredModel> {
   const name = modelName(archive);
   const folder = folderOf(name);
+  const keptFolders = [archive, ...kept].map((each) => folderOf(modelName(each)));
   let database: IDBDatabase | undefined;
   try {
     database = await openDatabase();
     if (await isStored(database, folder)) {
-      await evictAllBut(database, folder);
+      await evictAllBut(database, keptFolders);
       return { ok: true, name, wasFetched: false };
     }
     const contents = await fetchChecked(archive, onProgress, fetchArchive);
     // Every model in the store is read into memory at each start, so old ones go; not before the new one is here.
-    await evictAllBut(database, folder);
+    await evictAllBut(database, keptFolders);
     await writeModel(database, folder, contents);
     return { ok: true, name, wasFetched: true };
   } catch (error) {
@@ -76,12 +78,13 @@ export async function storeModel(
   }
 }
 
-/** Removes a model that turned out bad, so that the next {@link storeModel} fetches it anew. Never rejects. */
-export async function forgetModel(): Promise<void> {
+/** Removes a model that turned out bad or is no longer wanted, so that {@link storeModel} fetches it anew. Never rejects. */
+export async function forgetModel(archive: ModelArchive): Promise<void> {
+  const folder = folderOf(modelName(archive));
   try {
     const database = await openDatabase();
     try {
-      await evictAllBut(database, undefined);
+      await evict(database, (key) => isIn(folder, key));
     } finally {
       database.close();
     }
@@ -215,9 +218,16 @@ async function isStored(database: IDBDatabase, folder: string): Promise<boolean>
   return keys.includes(`${folder}/extracted.ok`) || keys.includes(`${folder}/downloaded.ok`);
 }
 
-async function evictAllBut(database: IDBDatabase, keptFolder: string | undefined): Promise<void> {
-  const keys = await keysOf(database);
-  const evicted = keys.filter((key) => key !== keptFolder && !key.startsWith(`${keptFolder}/`));
+function isIn(folder: string, key: string): boolean {
+  return key === folder || key.startsWith(`${folder}/`);
+}
+
+function evictAllBut(database: IDBDatabase, keptFolders: readonly string[]): Promise<void> {
+  return evict(database, (key) => !keptFolders.some((folder) => isIn(folder, key)));
+}
+
+async function evict(database: IDBDatabase, goes: (key: string) => boolean): Promise<void> {
+  const evicted = (await keysOf(database)).filter(goes);
   if (evicted.length === 0) return;
   await inOneTransaction(database, (store) => {
     for (const key of evicted) store.delete(key);

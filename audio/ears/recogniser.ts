@@ -3,14 +3,9 @@ import type { RecognizerMessage, ServerMessage } from 'vosk-browser/dist/interfa
 import { addDither } from './dither.ts';
 import type { EarsFailure } from './failures.ts';
 import { type DecodedWord, UNKNOWN } from './heard-words.ts';
-import {
-  forgetModel,
-  type ModelArchive,
-  type ModelProgress,
-  readModelWords,
-  storeModel,
-} from './model-file.ts';
+import { forgetModel, type ModelProgress, readModelWords, storeModel } from './model-file.ts';
 import { BLOCK_SAMPLES, EARS_RATE_HZ, msToSamples } from './sound-format.ts';
+import type { SpeechModel } from './speech-model.ts';
 
 /**
  * The recogniser: the one place that knows vosk-browser. The library hangs where it should fail, keeps what it should drop and
@@ -38,6 +33,7 @@ export type OpenedSession =
 
 /** A loaded model. */
 export interface Recogniser {
+  readonly model: SpeechModel;
   /** Milliseconds from stored archive to ready, self-test included. */
   readonly loadMs: number;
   /** The words of a list that the model lacks. */
@@ -53,22 +49,21 @@ export interface Recogniser {
 }
 
 export type LoadedRecogniser =
-  | { readonly ok: true; readonly recogniser: Recogniser }
+  /** `passedOver` is what kept the first model from loading, where another had to take its place. */
+  | { readonly ok: true; readonly recogniser: Recogniser; readonly passedOver?: EarsFailure }
   | { readonly ok: false; readonly failure: EarsFailure };
 
 export interface RecogniserSettings {
-  readonly archive: ModelArchive;
-  /**
-   * What the library's word times are multiplied by. It takes every third frame as given; a model that scores every frame
-   * needs 1/3.
-   */
-  readonly timeScale: number;
+  /** The models to have, the most wanted first: the first that loads is used, and all of them are kept on the tablet. */
+  readonly models: readonly [SpeechModel, ...SpeechModel[]];
   readonly onProgress?: ModelProgress;
   /** Called once if the recogniser dies later. It is closed by then. */
   readonly onDeath: (failure: EarsFailure) => void;
 }
 
+/** From a stored archive to a model that answers; the first time a large one takes long to unpack. */
 const LOAD_WITHIN_MS = 45_000;
+const LOAD_MORE_MS_A_BYTE = 1e-3;
 const LOCK_WITHIN_MS = 120_000;
 
 /** One block takes some 40 ms to decode; this long and the worker hangs (a lattice exploded) or is dead. */
@@ -81,16 +76,20 @@ const MOST_IN_FLIGHT = 3;
 const LOG_LEVEL = -1;
 
 /**
- * Loads the model and proves that it decodes. Fetches the archive if the tablet does not hold it; a stored model that
- * does not load is thrown away and fetched once more. Never rejects.
+ * Loads a model and proves that it decodes. Fetches the archive if the tablet does not hold it; a stored model that
+ * does not load is thrown away and fetched once more; where that does not help the next one is tried. Never rejects.
  */
 export async function loadRecogniser(settings: RecogniserSettings): Promise<LoadedRecogniser> {
   // Two tabs loading at once can delete each other's files: the library syncs its whole store without a lock.
   const load = async (): Promise<LoadedRecogniser> => {
-    const first = await loadOnce(settings);
-    if (first.ok || first.failure.kind !== 'recogniser-unloadable') return first;
-    await forgetModel();
-    return loadOnce(settings);
+    const [first, ...others] = settings.models;
+    const loaded = await loadFresh(first, settings);
+    if (loaded.ok) return loaded;
+    for (const other of others) {
+      const instead = await loadFresh(other, settings);
+      if (instead.ok) return { ...instead, passedOver: loaded.failure };
+    }
+    return loaded;
   };
   try {
     return await navigator.locks.request(
@@ -103,15 +102,23 @@ export async function loadRecogniser(settings: RecogniserSettings): Promise<Load
   }
 }
 
-async function loadOnce(settings: RecogniserSettings): Promise<LoadedRecogniser> {
-  const stored = await storeModel(settings.archive, settings.onProgress);
+async function loadFresh(model: SpeechModel, settings: RecogniserSettings): Promise<LoadedRecogniser> {
+  const first = await loadOnce(model, settings);
+  if (first.ok || first.failure.kind !== 'recogniser-unloadable') return first;
+  await forgetModel(model.archive);
+  return loadOnce(model, settings);
+}
+
+async function loadOnce(model: SpeechModel, settings: RecogniserSettings): Promise<LoadedRecogniser> {
+  const kept = settings.models.map(({ archive }) => archive);
+  const stored = await storeModel(model.archive, settings.onProgress, kept);
   if (!stored.ok) return stored;
   const startedAt = performance.now();
   let owner: ModelOwner | undefined;
   try {
     // 5.8 MB with the engine inside: fetched only once voice is wanted.
     const { Model } = await import('vosk-browser');
-    owner = new ModelOwner(new Model(stored.name, LOG_LEVEL), settings);
+    owner = new ModelOwner(new Model(stored.name, LOG_LEVEL), model, settings.onDeath);
     await owner.loaded();
     const vocabulary = await readModelWords(stored.name);
     await selfTest(owner, vocabulary);
@@ -137,16 +144,19 @@ async function selfTest(owner: ModelOwner, vocabulary: ReadonlySet<string>): Pro
 /** Owns a model's worker: its sessions, its death. */
 class ModelOwner {
   readonly #model: Model;
-  readonly #settings: RecogniserSettings;
+  readonly #kind: SpeechModel;
+  readonly #onDeath: (failure: EarsFailure) => void;
   readonly #sessions = new Set<VoskSession>();
   readonly #loaded: Promise<void>;
   #state: 'loading' | 'alive' | 'closed' = 'loading';
 
-  constructor(model: Model, settings: RecogniserSettings) {
+  constructor(model: Model, kind: SpeechModel, onDeath: (failure: EarsFailure) => void) {
     this.#model = model;
-    this.#settings = settings;
+    this.#kind = kind;
+    this.#onDeath = onDeath;
+    const withinMs = LOAD_WITHIN_MS + LOAD_MORE_MS_A_BYTE * kind.archive.bytes;
     this.#loaded = new Promise((resolve, reject) => {
-      const timer = setTimeout(() => reject(new Error('it did not answer in time')), LOAD_WITHIN_MS);
+      const timer = setTimeout(() => reject(new Error('it did not answer in time')), withinMs);
       const settle = (finish: () => void) => {
         clearTimeout(timer);
         finish();
@@ -180,7 +190,7 @@ class ModelOwner {
   openSession(list: readonly string[]): VoskSession {
     const recognizer = new this.#model.KaldiRecognizer(EARS_RATE_HZ, JSON.stringify(list));
     recognizer.setWords(true);
-    const session = new VoskSession(recognizer, this.#settings.timeScale, {
+    const session = new VoskSession(recognizer, this.#kind.timeScale, {
       onFailure: (failure) => this.die(failure),
       onDisposed: () => this.#sessions.delete(session),
     });
@@ -191,7 +201,7 @@ class ModelOwner {
   die(failure: EarsFailure): void {
     if (this.#state !== 'alive') return;
     this.close(failure);
-    this.#settings.onDeath(failure);
+    this.#onDeath(failure);
   }
 
   close(failure: EarsFailure = { kind: 'recogniser-died', detail: 'it was closed' }): void {
@@ -206,6 +216,7 @@ class ModelOwner {
     const unknownIn = (list: readonly string[]) =>
       list.flatMap((entry) => entry.split(' ')).filter((word) => !vocabulary.has(word));
     return {
+      model: this.#kind,
       loadMs,
       unknownIn,
       open: (list) => {

@@ -1,5 +1,6 @@
 import { CLEAR_UNKNOWN_WORD, clearFromDb } from '../command-model/decode-protocol.ts';
 import { prepareUtterance } from '../command-model/listening/prepare-utterance.ts';
+import { readWords } from '../field-model/read-words.ts';
 import { type DecodedWord, UNKNOWN } from './heard-words.ts';
 import type { Recogniser } from './recogniser.ts';
 import { type SpeechSpan, wordsWithin } from './utterance.ts';
@@ -35,6 +36,7 @@ export function readUtterance(
   to: number,
   doubt: 'where clear' | 'never' = 'where clear',
 ): PendingReading | undefined {
+  if (recogniser.model.graph === 'words') return readWords(recogniser, list, sound, from, to);
   const prepared = prepareUtterance(sound, Math.max(0, from), to);
   const opened = recogniser.open(doubt === 'never' ? list : listFor(list, prepared.speechOverRoomDb));
   if (!opened.ok) return undefined;

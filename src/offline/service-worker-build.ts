@@ -9,7 +9,7 @@ const SOURCE = fileURLToPath(new URL('service-worker.ts', import.meta.url));
 const FILE = 'service-worker.js';
 
 /** Files of the public folder that are fetched when they are wanted, each with a check of its own. */
-const NOT_SHELL = [/^model\//, /\.clips$/, /^storyboard\//];
+const NOT_SHELL = [/^model\//, /^field-model\//, /\.clips$/, /^storyboard\//];
 
 /** Builds the service worker beside the app, in one file of its own, and writes into it what makes up the shell. */
 export function serviceWorker(): Plugin {

@@ -1,7 +1,8 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import { builtModel } from '../../audio/command-model/built.ts';
 import { describeFailure } from '../../audio/ears/failures.ts';
 import { storeModel } from '../../audio/ears/model-file.ts';
+import type { PackedFieldModel } from '../../audio/field-model/packed-field-model.ts';
+import { speechModels } from '../session/speech-models.ts';
 import { keepVoicePacks } from './voice-packs.ts';
 
 /** Whether the voice can be heard and understood with no network. */
@@ -15,11 +16,16 @@ export type VoiceAtHand =
  * Brings the recorded voice and the speech model onto the tablet, checked, so that the first job in a field needs no
  * network. What is here already is not fetched again. Call it while no job is open. Never rejects.
  * @param page address that the folders lie beside
+ * @param fieldModel the field model, where it was chosen: it stays, but only its own setting fetches it
  */
-export function bringVoice(page: string): ReadonlySignal<VoiceAtHand> {
+export function bringVoice(
+  page: string,
+  fieldModel: () => PackedFieldModel | undefined,
+): ReadonlySignal<VoiceAtHand> {
   const atHand = signal<VoiceAtHand>({ kind: 'coming', share: 0 });
   const got = { voice: 0, model: 0 };
-  const wanted = { voice: 0, model: builtModel.bytes };
+  const bundled = speechModels(page, undefined)[0].archive;
+  const wanted = { voice: 0, model: bundled.bytes };
   const tell = () => {
     const all = wanted.voice + wanted.model;
     atHand.value = { kind: 'coming', share: all === 0 ? 0 : (got.voice + got.model) / all };
@@ -30,14 +36,12 @@ export function bringVoice(page: string): ReadonlySignal<VoiceAtHand> {
       wanted.voice = wantedBytes;
       tell();
     });
-    const { fileName, bytes, sha256 } = builtModel;
-    const model = await storeModel(
-      { url: new URL(`model/${fileName}`, page).href, bytes, sha256 },
-      (gotBytes) => {
-        got.model = gotBytes;
-        tell();
-      },
-    );
+    const onProgress = (gotBytes: number) => {
+      got.model = gotBytes;
+      tell();
+    };
+    const kept = speechModels(page, fieldModel()).map(({ archive }) => archive);
+    const model = await storeModel(bundled, onProgress, kept);
     if (!voice.ok) return { kind: 'cannot', sentence: voice.sentence } as const;
     if (!model.ok) return { kind: 'cannot', sentence: describeFailure(model.failure) } as const;
     return { kind: 'here' } as const;

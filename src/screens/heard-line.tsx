@@ -16,8 +16,7 @@ interface HeardLineProps {
  * kept comes before that, then what keeps the voice away. The room for them never changes.
  */
 export function HeardLine({ heard, notices, record, voice, speechTrouble }: HeardLineProps): JSX.Element {
-  const trouble =
-    record.kind === 'notKept' ? record.sentence : voice.kind === 'failed' ? voice.sentence : speechTrouble;
+  const trouble = record.kind === 'notKept' ? record.sentence : (ofEars(voice) ?? speechTrouble);
   return (
     <div
       class="heard-line"
@@ -33,6 +32,17 @@ export function HeardLine({ heard, notices, record, voice, speechTrouble }: Hear
       </p>
     </div>
   );
+}
+
+function ofEars(voice: VoiceState): string | undefined {
+  switch (voice.kind) {
+    case 'failed':
+      return voice.sentence;
+    case 'on':
+      return voice.note;
+    default:
+      return undefined;
+  }
 }
 
 /** The words of a voice, then what became of them. A button that did its work needs no words but the notices. */

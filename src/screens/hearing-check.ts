@@ -1,5 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Listener } from '../../audio/ears/listener.ts';
+import type { PackedFieldModel } from '../../audio/field-model/packed-field-model.ts';
 import type { Speaker } from '../../audio/mouth/speaker.ts';
 import { ASIDE_LINES } from '../../flows/asides.ts';
 import { type MeaningId, phrasesFor, taughtForm } from '../../grammar/lexicon.ts';
@@ -32,8 +33,12 @@ export interface HearingChecker {
 /**
  * Plays the voice and listens for three phrases with the microphone and the recogniser of a job.
  * @param dress sets voice and loudness as they were chosen
+ * @param fieldModel the field model, where it is chosen to listen
  */
-export function hearingChecker(dress: (speaker: Speaker) => void): HearingChecker {
+export function hearingChecker(
+  dress: (speaker: Speaker) => void,
+  fieldModel: () => PackedFieldModel | undefined,
+): HearingChecker {
   const state = signal<HearingCheck>({ kind: 'idle' });
   let ears: Listener | undefined;
   let mouth: Mouth | undefined;
@@ -64,7 +69,7 @@ export function hearingChecker(dress: (speaker: Speaker) => void): HearingChecke
       if (mine !== run) return opened.close();
       mouth = opened;
       dress(opened.speaker);
-      const listener = hearing.openEars();
+      const listener = hearing.openEars(fieldModel());
       ears = listener;
       listener.subscribe((event) => {
         if (event.type === 'model.progress') {

@@ -1,5 +1,6 @@
 import { effect, type Signal, signal } from '@preact/signals';
 import * as v from 'valibot';
+import { packedFieldModelSchema } from '../../audio/field-model/packed-field-model.ts';
 
 const PREFERENCES = v.object({
   /** `auto` follows the tablet. */
@@ -16,6 +17,8 @@ const PREFERENCES = v.object({
   volume: v.optional(v.picklist([25, 50, 75, 100]), 100),
   /** How fast the mouth speaks. */
   pace: v.optional(v.picklist(['slower', 'usual', 'faster']), 'usual'),
+  /** The field model, once it is on this tablet and chosen; missing for the bundled speech model. */
+  fieldModel: v.fallback(v.optional(packedFieldModelSchema), undefined),
   /** Whether the first run was gone through. */
   wasWelcomed: v.optional(v.boolean(), false),
 });

@@ -1,7 +1,10 @@
-import { type Signal, useSignal } from '@preact/signals';
+import { type ReadonlySignal, type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import type { FieldModelOffer } from '../offline/field-model.ts';
+import type { VoiceAtHand } from '../offline/voice-at-hand.ts';
 import { ChoiceGroup } from './choice-group.tsx';
+import { FieldModelSetting } from './field-model-setting.tsx';
 import { Page } from './page.tsx';
 import type { Preferences } from './preferences.ts';
 import { hashOf } from './route.ts';
@@ -11,6 +14,8 @@ interface SettingsScreenProps {
   readonly preferences: Signal<Preferences>;
   /** Names of the voices the tablet itself has; none of them needs a network. */
   readonly ownVoices: readonly string[];
+  readonly fieldModel: FieldModelOffer;
+  readonly voiceAtHand: ReadonlySignal<VoiceAtHand>;
 }
 
 const PACE_LABELS = { slower: 'Slower', usual: 'Usual', faster: 'Faster' } as const;
@@ -23,7 +28,12 @@ const STORAGE_WORDS = {
 } as const;
 
 /** How the app looks and sounds on this tablet. Every change holds at once. */
-export function SettingsScreen({ preferences, ownVoices }: SettingsScreenProps): JSX.Element {
+export function SettingsScreen({
+  preferences,
+  ownVoices,
+  fieldModel,
+  voiceAtHand,
+}: SettingsScreenProps): JSX.Element {
   const now = preferences.value;
   const storage = useSignal<keyof typeof STORAGE_WORDS>('asking');
   useEffect(() => {
@@ -88,6 +98,11 @@ export function SettingsScreen({ preferences, ownVoices }: SettingsScreenProps):
           options={PACES.map((pace) => ({ value: pace, label: PACE_LABELS[pace] }))}
           chosen={now.pace}
           onChoose={(pace) => change({ pace })}
+        />
+        <FieldModelSetting
+          offer={fieldModel}
+          chosen={now.fieldModel}
+          isVoiceComing={voiceAtHand.value.kind === 'coming'}
         />
         <section>
           <h2>Noise</h2>

@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Utterance } from '../../audio/ears/utterance.ts';
+import type { PackedFieldModel } from '../../audio/field-model/packed-field-model.ts';
 import type { Speaker } from '../../audio/mouth/speaker.ts';
 import type { Saying } from '../../audio/turns.ts';
 import { type Aside, asideFor, saidOver, sayWhatCanBeSaid } from '../../flows/asides.ts';
@@ -33,9 +34,16 @@ export interface Tablet {
   set(meaning: MeaningId): Say | undefined;
   /** How units and sides are called now; read anew for everything that is said or shown. */
   wording(): Wording;
+  /** The field model, where it is chosen to listen. */
+  fieldModel(): PackedFieldModel | undefined;
 }
 
-const PLAIN_TABLET: Tablet = { dress: () => {}, set: () => undefined, wording: () => USUAL_WORDING };
+const PLAIN_TABLET: Tablet = {
+  dress: () => {},
+  set: () => undefined,
+  wording: () => USUAL_WORDING,
+  fieldModel: () => undefined,
+};
 
 /**
  * Joins a running job to the ears, the mouth and the screen. One event at a time comes in, by voice or by touch.
@@ -346,6 +354,7 @@ class JobConversation implements Conversation {
       stopHeard: () =>
         void this.#take({ type: 'stop', slots: {}, channel: { by: 'voice', margin: 1, snrDb: 0 } }),
       dress: (speaker) => this.#tablet.dress(speaker),
+      fieldModel: () => this.#tablet.fieldModel(),
     };
   }
 

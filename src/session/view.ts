@@ -49,7 +49,8 @@ export type Turn = 'speaking' | 'listening' | 'hearing' | 'thinking' | 'quiet';
 export type VoiceState =
   | { readonly kind: 'off' }
   | { readonly kind: 'starting'; readonly share: number }
-  | { readonly kind: 'on'; readonly isWarm: boolean }
+  /** The note says, until somebody was heard, why another speech model listens than the one that was chosen. */
+  | { readonly kind: 'on'; readonly isWarm: boolean; readonly note?: string }
   /** One sentence that says what is wrong and what still works. */
   | { readonly kind: 'failed'; readonly sentence: string };
 

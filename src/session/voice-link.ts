@@ -3,6 +3,7 @@ import { type Actor, createActor } from 'xstate';
 import type { LevelReading } from '../../audio/ears/level.ts';
 import type { EarsEvent, Listener } from '../../audio/ears/listener.ts';
 import type { Utterance } from '../../audio/ears/utterance.ts';
+import type { PackedFieldModel } from '../../audio/field-model/packed-field-model.ts';
 import type { Earcon } from '../../audio/mouth/earcons.ts';
 import type { Speaker } from '../../audio/mouth/speaker.ts';
 import type { Utterance as Speech } from '../../audio/mouth/voice.ts';
@@ -36,6 +37,8 @@ export interface Spoken {
   stopHeard(): void;
   /** Dresses the mouth in the chosen voice and loudness. */
   dress(speaker: Speaker): void;
+  /** The field model, where it is chosen to listen. */
+  fieldModel(): PackedFieldModel | undefined;
 }
 
 /** Ears, mouth and whose turn it is, joined to one dialogue. Without a voice it does nothing, and touch goes on. */
@@ -54,6 +57,8 @@ export class VoiceLink {
   /** An earcon that is still sounding; speech and listening wait for its end. */
   #earcon: Promise<void> | undefined;
   #asked = '';
+  /** Why the chosen speech model does not listen, until somebody was heard by the other. */
+  #modelNote: string | undefined;
 
   constructor(spoken: Spoken) {
     this.#spoken = spoken;
@@ -218,7 +223,7 @@ export class VoiceLink {
   // The ears.
 
   #openEars(hearing: Hearing): Listener {
-    const ears = hearing.openEars();
+    const ears = hearing.openEars(this.#spoken.fieldModel());
     ears.subscribe((event) => this.#heard(event, hearing));
     return ears;
   }
@@ -230,10 +235,13 @@ export class VoiceLink {
         return;
       case 'ready':
         performance.mark(MARKS.ready, { detail: { modelLoadMs: event.loadMs } });
-        this.voice.value = { kind: 'on', isWarm: false };
+        this.#on(false);
         return;
       case 'listening':
-        this.voice.value = { kind: 'on', isWarm: event.isRoomKnown };
+        this.#on(event.isRoomKnown);
+        return;
+      case 'model.passedOver':
+        this.#modelNote = hearing.describePassedOver(event.failure);
         return;
       case 'level':
         this.level.value = event.reading;
@@ -245,6 +253,7 @@ export class VoiceLink {
       case 'utterance':
         // A cough or a knock says nothing, and is answered by nothing.
         performance.mark(MARKS.decided, { startTime: event.utterance.decidedAtMs });
+        this.#modelNote = undefined;
         if (event.utterance.text === '') this.#turns.send({ type: 'speech.dropped' });
         else this.#turns.send({ type: 'utterance', utterance: event.utterance });
         return;
@@ -260,13 +269,18 @@ export class VoiceLink {
         this.#fail(hearing.describeFailure(event.failure));
         return;
       case 'recovered':
-        this.voice.value = { kind: 'on', isWarm: false };
+        this.#on(false);
         this.#turns.send({ type: 'ears.recovered' });
         return;
       case 'paused':
       case 'resumed':
         return;
     }
+  }
+
+  #on(isWarm: boolean): void {
+    const note = this.#modelNote;
+    this.voice.value = { kind: 'on', isWarm, ...(note === undefined ? {} : { note }) };
   }
 
   #fail(sentence: string): void {

@@ -46,8 +46,8 @@ async function openPage(body?: Buffer, status = 200): Promise<{ page: Page; requ
 /** Loads the recogniser and lets it go again; the failure, if that is what comes. */
 function loadOn(page: Page): Promise<EarsFailure | undefined> {
   return page.evaluate(async () => {
-    const { archive, loadRecogniser } = window.earsPage;
-    const loaded = await loadRecogniser({ archive, timeScale: 1 / 3, onDeath: () => {} });
+    const { model, loadRecogniser } = window.earsPage;
+    const loaded = await loadRecogniser({ models: [model], onDeath: () => {} });
     if (loaded.ok) loaded.recogniser.close();
     return loaded.ok ? undefined : loaded.failure;
   });
@@ -152,8 +152,8 @@ describe('the recogniser over a long day', () => {
         return Math.max(...residentMb);
       };
       await page.evaluate(async () => {
-        const { archive, loadRecogniser } = window.earsPage;
-        const loaded = await loadRecogniser({ archive, timeScale: 1 / 3, onDeath: () => {} });
+        const { model, loadRecogniser } = window.earsPage;
+        const loaded = await loadRecogniser({ models: [model], onDeath: () => {} });
         if (!loaded.ok) throw new Error(window.earsPage.describe(loaded.failure));
         Object.assign(window, { recogniser: loaded.recogniser });
       });

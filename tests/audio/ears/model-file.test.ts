@@ -54,7 +54,7 @@ const folder = `/vosk/_model_${archive.sha256}`;
 
 describe('the model file', () => {
   beforeEach(async () => {
-    await forgetModel();
+    await forgetModel(archive);
   });
 
   it('is put where vosk-browser looks for a finished download', async () => {
@@ -62,6 +62,7 @@ describe('the model file', () => {
     const stored = await storeModel(
       archive,
       (...bytes) => progress.push(bytes),
+      undefined,
       answering([contents.slice(0, 1), contents.slice(1)]),
     );
     expect(stored).toEqual({ ok: true, name: modelName(archive), wasFetched: true });
@@ -83,17 +84,17 @@ describe('the model file', () => {
 
   it('is fetched once', async () => {
     const fetchArchive = answering([contents]);
-    await storeModel(archive, undefined, fetchArchive);
-    const again = await storeModel(archive, undefined, fetchArchive);
+    await storeModel(archive, undefined, undefined, fetchArchive);
+    const again = await storeModel(archive, undefined, undefined, fetchArchive);
     expect(again).toEqual({ ok: true, name: modelName(archive), wasFetched: false });
     expect(fetchArchive.calls).toEqual([archive.url]);
   });
 
   it('is fetched again once it was forgotten', async () => {
-    await storeModel(archive, undefined, answering([contents]));
-    await forgetModel();
+    await storeModel(archive, undefined, undefined, answering([contents]));
+    await forgetModel(archive);
     expect((await storedRows()).size).toBe(0);
-    const again = await storeModel(archive, undefined, answering([contents]));
+    const again = await storeModel(archive, undefined, undefined, answering([contents]));
     expect(again).toMatchObject({ ok: true, wasFetched: true });
   });
 
@@ -104,28 +105,28 @@ describe('the model file', () => {
       bytes: 0,
       sha256: 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855',
     };
-    await storeModel(older, undefined, answering([]));
-    await storeModel(archive, undefined, answering([], 404));
+    await storeModel(older, undefined, undefined, answering([]));
+    await storeModel(archive, undefined, undefined, answering([], 404));
     expect((await storedRows()).has(`/vosk/_model_${older.sha256}/downloaded.ok`)).toBe(true);
-    await storeModel(archive, undefined, answering([contents]));
+    await storeModel(archive, undefined, undefined, answering([contents]));
     expect([...(await storedRows()).keys()].every((key) => key.startsWith(folder))).toBe(true);
   });
 
   it('refuses one bit changed, and stores nothing', async () => {
     const altered = contents.slice();
     altered[1] = (altered[1] as number) ^ 1;
-    const stored = await storeModel(archive, undefined, answering([altered]));
+    const stored = await storeModel(archive, undefined, undefined, answering([altered]));
     expect(stored).toEqual({ ok: false, failure: { kind: 'model-altered' } });
     expect((await storedRows()).size).toBe(0);
   });
 
   it('refuses one that is too long', async () => {
-    const stored = await storeModel(archive, undefined, answering([contents, contents]));
+    const stored = await storeModel(archive, undefined, undefined, answering([contents, contents]));
     expect(stored).toEqual({ ok: false, failure: { kind: 'model-altered' } });
   });
 
   it('says how much of one that was cut short has come', async () => {
-    const stored = await storeModel(archive, undefined, answering([contents.slice(0, 2)]));
+    const stored = await storeModel(archive, undefined, undefined, answering([contents.slice(0, 2)]));
     expect(stored).toEqual({ ok: false, failure: { kind: 'model-cut-short', gotBytes: 2, wantedBytes: 3 } });
     expect((await storedRows()).size).toBe(0);
   });
@@ -138,21 +139,21 @@ describe('the model file', () => {
           pull: (controller) => controller.error(new TypeError('network')),
         }),
       );
-    expect(await storeModel(archive, undefined, breaking)).toEqual({
+    expect(await storeModel(archive, undefined, undefined, breaking)).toEqual({
       ok: false,
       failure: { kind: 'model-cut-short', gotBytes: 1, wantedBytes: 3 },
     });
     const offline = async (): Promise<Response> => {
       throw new TypeError('Failed to fetch');
     };
-    expect(await storeModel(archive, undefined, offline)).toEqual({
+    expect(await storeModel(archive, undefined, undefined, offline)).toEqual({
       ok: false,
       failure: { kind: 'model-offline' },
     });
   });
 
   it('names the answer of a server that has none', async () => {
-    expect(await storeModel(archive, undefined, answering([], 404))).toEqual({
+    expect(await storeModel(archive, undefined, undefined, answering([], 404))).toEqual({
       ok: false,
       failure: { kind: 'model-missing', httpStatus: 404 },
     });
@@ -166,7 +167,7 @@ describe('the model file', () => {
     // Only the stall's own clock is turned; the store needs real time.
     vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
     try {
-      const stored = storeModel(archive, undefined, silent);
+      const stored = storeModel(archive, undefined, undefined, silent);
       await vi.waitFor(() => expect(vi.getTimerCount()).toBeGreaterThan(0));
       await vi.advanceTimersByTimeAsync(21_000);
       expect(await stored).toEqual({ ok: false, failure: { kind: 'model-timed-out' } });
@@ -179,7 +180,7 @@ describe('the model file', () => {
     const put = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
       throw new DOMException('full', 'QuotaExceededError');
     });
-    expect(await storeModel(archive, undefined, answering([contents]))).toEqual({
+    expect(await storeModel(archive, undefined, undefined, answering([contents]))).toEqual({
       ok: false,
       failure: { kind: 'storage-full' },
     });
@@ -187,7 +188,7 @@ describe('the model file', () => {
     const open = vi.spyOn(IDBFactory.prototype, 'open').mockImplementation(() => {
       throw new DOMException('private window', 'InvalidStateError');
     });
-    expect(await storeModel(archive, undefined, answering([contents]))).toEqual({
+    expect(await storeModel(archive, undefined, undefined, answering([contents]))).toEqual({
       ok: false,
       failure: { kind: 'storage-unavailable' },
     });
@@ -197,7 +198,7 @@ describe('the model file', () => {
 
 describe('the words of a stored model', () => {
   it('are read from the model itself, without the graph’s own marks, also from signed bytes', async () => {
-    await storeModel(archive, undefined, answering([contents]));
+    await storeModel(archive, undefined, undefined, answering([contents]));
     const database = await new Promise<IDBDatabase>((resolve) => {
       const request = indexedDB.open('/vosk', 21);
       request.onsuccess = () => resolve(request.result);

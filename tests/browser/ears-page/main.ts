@@ -1,17 +1,13 @@
 /** A page with nothing but the ears, for the browser tests to drive. */
-import { builtModel } from '../../../audio/command-model/built.ts';
 import { describeFailure, type EarsFailure } from '../../../audio/ears/failures.ts';
 import { createListener, type EarsEvent, type Listener } from '../../../audio/ears/listener.ts';
 import { openMicrophone } from '../../../audio/ears/microphone.ts';
 import { forgetModel, type ModelArchive, storeModel } from '../../../audio/ears/model-file.ts';
 import { loadRecogniser } from '../../../audio/ears/recogniser.ts';
+import { bundledModel } from '../../../audio/ears/speech-model.ts';
 
-/** The archive as the page serves it. */
-const archive: ModelArchive = {
-  url: `./model/${builtModel.fileName}`,
-  bytes: builtModel.bytes,
-  sha256: builtModel.sha256,
-};
+/** The model as the page serves it. */
+const model = bundledModel('./model/');
 
 /** Every worker the page ever started, so that a test can make one fail. */
 const workers: Worker[] = [];
@@ -37,13 +33,13 @@ window.Worker = class extends Worker {
 const events: (EarsEvent & { readonly atMs: number })[] = [];
 
 function makeListener(changes: Partial<ModelArchive> = {}): Listener {
-  const listener = createListener({ archive: { ...archive, ...changes } });
+  const listener = createListener({ models: [{ ...model, archive: { ...model.archive, ...changes } }] });
   listener.subscribe((event) => events.push({ ...event, atMs: performance.now() }));
   return listener;
 }
 
 const earsPage = {
-  archive,
+  model,
   events,
   workers,
   recognisers,

@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import { render } from 'preact';
 import type { DrillSetup } from '../../../flows/drill/hidden-fault.ts';
 import { App } from '../../../src/app.tsx';
+import { offerFieldModel } from '../../../src/offline/field-model.ts';
 import type { Installed } from '../../../src/offline/installed.ts';
 import type { VoiceAtHand } from '../../../src/offline/voice-at-hand.ts';
 import { forgotten } from '../../../src/records/learnt.ts';
@@ -41,6 +42,7 @@ const services = {
   installed: signal<Installed>({ kind: 'ready' }),
   voiceAtHand: signal<VoiceAtHand>({ kind: 'here' }),
   ownVoices: [],
+  fieldModel: offerFieldModel(document.baseURI, { chosen: () => undefined, choose() {} }),
   learnt: signal(forgotten()),
   makeChecker: () => actedChecker,
   converse: async (job: Parameters<typeof actConversation>[0]) => {

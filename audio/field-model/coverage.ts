@@ -1,0 +1,52 @@
+import { allPhrases, MEANING_IDS, type Phrase, phrasesFor, taughtForm } from '../../grammar/lexicon.ts';
+import { VALUE_PHRASES, VALUE_WORDS } from '../../grammar/value-words.ts';
+
+/** A way of saying something that a model cannot hear, because it lacks words of it. */
+export interface LostPhrase {
+  readonly words: string;
+  readonly lacking: readonly string[];
+  /** Another way to say the very same that it can hear, the taught one where that can be; missing where there is none. */
+  readonly instead?: string;
+}
+
+/** How much of the grammar a model of ordinary words can hear. */
+export interface Coverage {
+  /** Words of the grammar that the model lacks, in order of the alphabet. */
+  readonly lackingWords: readonly string[];
+  readonly lostPhrases: readonly LostPhrase[];
+  /** The taught forms of meanings that it cannot hear in any form: buttons still give them. */
+  readonly touchOnly: readonly string[];
+}
+
+/** @param vocabulary the ordinary words of a model */
+export function coverageOf(vocabulary: ReadonlySet<string>): Coverage {
+  const lackingIn = (words: string) => words.split(' ').filter((word) => !vocabulary.has(word));
+  const isHeard = ({ words }: Phrase) => lackingIn(words).length === 0;
+  const lost = allPhrases().flatMap((phrase): LostPhrase[] => {
+    if (isHeard(phrase)) return [];
+    const instead = phrasesFor(phrase.meaning).find((other) => isHeard(other) && saysTheSame(phrase, other));
+    return [
+      {
+        words: phrase.words,
+        lacking: lackingIn(phrase.words),
+        ...(instead ? { instead: instead.words } : {}),
+      },
+    ];
+  });
+  const lostValues = [...VALUE_PHRASES, ...VALUE_WORDS]
+    .map((words) => ({ words, lacking: lackingIn(words) }))
+    .filter(({ lacking }) => lacking.length > 0);
+  const lostPhrases = [...lost, ...lostValues];
+  return {
+    lackingWords: [...new Set(lostPhrases.flatMap(({ lacking }) => lacking))].sort(),
+    lostPhrases,
+    touchOnly: MEANING_IDS.filter((meaning) => {
+      const phrases = phrasesFor(meaning);
+      return phrases.length > 0 && !phrases.some(isHeard);
+    }).map(taughtForm),
+  };
+}
+
+function saysTheSame(a: Phrase, b: Phrase): boolean {
+  return a.side === b.side && a.part === b.part;
+}

@@ -1,0 +1,183 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { builtModel } from '../../audio/command-model/built.ts';
+import { packFieldModel } from '../../audio/field-model/pack-field-model.ts';
+import { FIELD_MODEL_FOLDER, type PackedFieldModel } from '../../audio/field-model/packed-field-model.ts';
+import { LINES } from '../../flows/lines.ts';
+import { standInFiles, zipped } from '../audio/field-model/stand-in.ts';
+import { type AppServer, serveApp } from './app-server.ts';
+import { launchChromium } from './chromium.ts';
+import { giveSpokenMicrophone, sayInto, spokenClip } from './spoken-microphone.ts';
+
+const SLOW_MS = 240_000;
+const SAID = 'the left one keeps letting go';
+
+let server: AppServer;
+let browser: Browser;
+let context: BrowserContext;
+let page: Page;
+let folder: string;
+
+beforeAll(async () => {
+  [server, browser] = await Promise.all([serveApp(), launchChromium()]);
+  folder = mkdtempSync(join(tmpdir(), 'field-model-'));
+}, SLOW_MS);
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+  rmSync(folder, { recursive: true });
+});
+
+beforeEach(async () => {
+  context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  page = await context.newPage();
+});
+
+afterEach(() => context.close());
+
+/** Packs the stand-in beside the built app, once, as `npm run model:field` does before a build. */
+function packed(): PackedFieldModel {
+  const { zip, published } = zipped(standInFiles());
+  const archive = join(folder, published.name);
+  writeFileSync(archive, zip);
+  const outcome = packFieldModel(archive, published, join(server.folder, FIELD_MODEL_FOLDER));
+  if (!outcome.ok) throw new Error(outcome.sentence);
+  return outcome.packed;
+}
+
+const status = () => page.locator('section', { hasText: 'Speech model' }).getByRole('status');
+const fieldButton = () => page.getByRole('button', { name: /^Field model: richer vocabulary, \d+ MB$/ });
+
+async function openSettings(): Promise<void> {
+  await page.goto(`${server.url}#/settings`);
+  await status().waitFor();
+}
+
+async function chooseFieldModel(): Promise<void> {
+  await openSettings();
+  await fieldButton().click({ timeout: 120_000 });
+  await expect.poll(() => status().innerText(), { timeout: 120_000 }).toContain('The field model listens.');
+}
+
+/** Takes a model's files from the recogniser's store. */
+async function lose(sha256: string): Promise<void> {
+  await page.evaluate(async (hash) => {
+    const database = await new Promise<IDBDatabase>((resolve) => {
+      const request = indexedDB.open('/vosk', 21);
+      request.onsuccess = () => resolve(request.result);
+    });
+    await new Promise<void>((resolve) => {
+      const transaction = database.transaction('FILE_DATA', 'readwrite');
+      transaction.oncomplete = () => resolve();
+      const store = transaction.objectStore('FILE_DATA');
+      store.getAllKeys().onsuccess = (event) => {
+        for (const key of (event.target as IDBRequest<IDBValidKey[]>).result) {
+          if (String(key).includes(hash)) store.delete(key);
+        }
+      };
+    });
+    database.close();
+  }, sha256);
+}
+
+/** Begins a job and says what the knotter does; resolves with what was heard once the job has gone on. */
+async function sayTheSymptom(): Promise<string> {
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.waitForSelector('[data-turn="listening"]', { state: 'attached', timeout: 120_000 });
+  await sayInto(page, spokenClip(SAID));
+  await page.waitForFunction(
+    (opening) => document.querySelector('h1.question')?.textContent !== opening,
+    LINES.opening,
+    { timeout: 60_000 },
+  );
+  return (await page.locator('.heard-line q').textContent()) ?? '';
+}
+
+describe('without a field model beside the app', () => {
+  it('the settings offer none, and say which model listens', { timeout: SLOW_MS }, async () => {
+    await openSettings();
+    await page.waitForLoadState('networkidle');
+    expect(await fieldButton().count()).toBe(0);
+    expect(await status().innerText()).toBe('The bundled speech model listens.');
+  });
+});
+
+describe('with a field model beside the app', () => {
+  let field: PackedFieldModel;
+  beforeAll(() => {
+    field = packed();
+  }, SLOW_MS);
+
+  it('it is offered, fetched, tried, chosen, and hears an answer by itself', {
+    timeout: SLOW_MS,
+  }, async () => {
+    await giveSpokenMicrophone(page, { roomDbfs: -60 });
+    await chooseFieldModel();
+    expect(await fieldButton().getAttribute('aria-pressed')).toBe('true');
+    expect(await status().innerText()).toContain('they stay buttons');
+    await page.reload();
+    await expect.poll(() => status().innerText()).toContain('The field model listens.');
+    // Whatever is heard from here on was heard by the field model: the other one is gone.
+    await page.route(`**/${builtModel.fileName}`, (route) => route.abort());
+    await page.goto(`${server.url}#/new`);
+    await page.reload();
+    await lose(builtModel.sha256);
+    expect(await sayTheSymptom()).toBe(SAID);
+  });
+
+  it('is not chosen when it arrives altered: the sentence says so, and what listens', {
+    timeout: SLOW_MS,
+  }, async () => {
+    await page.route(`**/${field.fileName}`, async (route) => {
+      const whole = await (await route.fetch()).body();
+      await route.fulfill({ body: Buffer.concat([whole.subarray(0, -9), Buffer.alloc(9)]) });
+    });
+    await openSettings();
+    await fieldButton().click({ timeout: 120_000 });
+    await expect
+      .poll(() => status().innerText(), { timeout: 60_000 })
+      .toMatch(/^The field model is not in use\. .* The bundled speech model listens instead\.$/);
+    expect(await fieldButton().getAttribute('aria-pressed')).toBe('false');
+  });
+
+  it('gives way to the bundled one, with a sentence, when the tablet lost it', {
+    timeout: SLOW_MS,
+  }, async () => {
+    await giveSpokenMicrophone(page, { roomDbfs: -60 });
+    await chooseFieldModel();
+    await page.route(`**/${field.fileName}`, (route) => route.abort());
+    await page.goto(`${server.url}#/new`);
+    await lose(field.sha256);
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await expect
+      .poll(() => page.locator('.heard-line').innerText(), { timeout: 60_000 })
+      .toContain('The bundled speech model listens instead.');
+    await page.waitForSelector('[data-turn="listening"]', { state: 'attached', timeout: 120_000 });
+    await sayInto(page, spokenClip(SAID));
+    await expect
+      .poll(() => page.locator('h1.question').innerText(), { timeout: 60_000 })
+      .not.toBe(LINES.opening);
+  });
+
+  it('frees its room when the bundled one is chosen again', { timeout: SLOW_MS }, async () => {
+    await chooseFieldModel();
+    await page.getByRole('button', { name: /^Bundled: \d+ MB$/ }).click();
+    await expect.poll(() => status().innerText()).toBe('The bundled speech model listens.');
+    const kept = await page.evaluate(
+      () =>
+        new Promise<string[]>((resolve) => {
+          const request = indexedDB.open('/vosk', 21);
+          request.onsuccess = () => {
+            const keys = request.result.transaction('FILE_DATA').objectStore('FILE_DATA').getAllKeys();
+            keys.onsuccess = () => resolve(keys.result.map(String));
+          };
+        }),
+    );
+    expect(kept.some((key) => key.includes(builtModel.sha256))).toBe(true);
+    expect(kept.filter((key) => key.includes(field.sha256))).toEqual([]);
+  });
+});
