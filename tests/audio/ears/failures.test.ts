@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { describeFailure, type EarsFailure } from '../../../audio/ears/failures.ts';
+import { describeFailure, describePassedOver, type EarsFailure } from '../../../audio/ears/failures.ts';
 
 /** One of each kind: a new kind does not compile until it stands here. */
 const oneOfEach: { readonly [Kind in EarsFailure['kind']]: Extract<EarsFailure, { kind: Kind }> } = {
@@ -32,6 +32,15 @@ describe('what is said of a failure', () => {
   it.each(sentences)('one sentence, then what still works: %s', (sentence) => {
     expect(sentence).toMatch(/^[A-Z][^.!]+\. Touch still works\.$/);
   });
+
+  it.each(Object.values(oneOfEach).map(describePassedOver))(
+    'where another model listens, that one is named: %s',
+    (sentences) => {
+      expect(sentences).toMatch(
+        /^The field model is not in use\. [A-Z][^.!]+\. The bundled speech model listens instead\.$/,
+      );
+    },
+  );
 
   it('differs for each', () => {
     expect(new Set(sentences).size).toBe(sentences.length);

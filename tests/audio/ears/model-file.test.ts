@@ -16,6 +16,13 @@ const archive: ModelArchive = {
   sha256: 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad',
 };
 
+/** The SHA-256 of no bytes at all, as published with the standard's examples. */
+const older: ModelArchive = {
+  ...archive,
+  bytes: 0,
+  sha256: 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855',
+};
+
 /** A fetch that answers with these parts, one after the other. */
 function answering(parts: readonly Uint8Array[], status = 200): typeof fetch & { readonly calls: string[] } {
   const calls: string[] = [];
@@ -55,6 +62,7 @@ const folder = `/vosk/_model_${archive.sha256}`;
 describe('the model file', () => {
   beforeEach(async () => {
     await forgetModel(archive);
+    await forgetModel(older);
   });
 
   it('is put where vosk-browser looks for a finished download', async () => {
@@ -99,17 +107,23 @@ describe('the model file', () => {
   });
 
   it('throws out older models, but only once the new one is here', async () => {
-    // The SHA-256 of no bytes at all, as published with the standard's examples.
-    const older = {
-      ...archive,
-      bytes: 0,
-      sha256: 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855',
-    };
     await storeModel(older, undefined, undefined, answering([]));
     await storeModel(archive, undefined, undefined, answering([], 404));
     expect((await storedRows()).has(`/vosk/_model_${older.sha256}/downloaded.ok`)).toBe(true);
     await storeModel(archive, undefined, undefined, answering([contents]));
     expect([...(await storedRows()).keys()].every((key) => key.startsWith(folder))).toBe(true);
+  });
+
+  it('leaves a model that is to be kept where it is, and forgets one without the other', async () => {
+    const stored = async () => {
+      const keys = [...(await storedRows()).keys()].filter((key) => key.endsWith('/downloaded.ok'));
+      return keys.map((key) => key.slice('/vosk/_model_'.length, -'/downloaded.ok'.length)).sort();
+    };
+    await storeModel(older, undefined, undefined, answering([]));
+    await storeModel(archive, undefined, [older], answering([contents]));
+    expect(await stored()).toEqual([archive.sha256, older.sha256].sort());
+    await forgetModel(archive);
+    expect(await stored()).toEqual([older.sha256]);
   });
 
   it('refuses one bit changed, and stores nothing', async () => {
