@@ -1,4 +1,4 @@
-import { assign, setup } from 'xstate';
+import { assign, not, setup } from 'xstate';
 import type { Utterance } from './ears/utterance.ts';
 
 /**
@@ -6,6 +6,7 @@ import type { Utterance } from './ears/utterance.ts';
  * echo dies away, but for a stop word. The chart says when to do what; it knows neither questions nor answers.
  *
  *     idle -> speaking -> echoTail -> listening <-> hearing -> deciding -> (ask) speaking ...
+ *                                  -> resting, where it is too loud to listen
  *
  * Two ways to fail, counted apart: nothing was said, or what was said was not understood. Each failure in a row is met
  * with another sentence: a short one, then what can be said, then the big buttons, with the voice still listening.
@@ -35,6 +36,8 @@ export interface TurnEffects {
   /** Shuts the ears, but for the stop words if those may cut in. */
   shutEars(mayStopCutIn: boolean): void;
   openEars(): void;
+  /** Opens the ears for nothing but stop words and the noise of the room. */
+  restEars(): void;
   /** Says it; the end comes back as `mouth.finished`. */
   speak(prompt: Prompt, saying: Saying): void;
   /** Silences the mouth at once. No `mouth.finished` need follow. */
@@ -62,6 +65,9 @@ export type TurnEvent =
   | { readonly type: 'refused' }
   | { readonly type: 'ears.failed' }
   | { readonly type: 'ears.recovered' }
+  /** It is too loud for answers by voice, or they are not wanted. */
+  | { readonly type: 'voice.rests' }
+  | { readonly type: 'voice.returns' }
   /** The tablet sleeps or shows something else. */
   | { readonly type: 'suspend' }
   | { readonly type: 'resume' };
@@ -72,6 +78,7 @@ export interface TurnContext {
   readonly nothingHeard: number;
   readonly notUnderstood: number;
   readonly doEarsWork: boolean;
+  readonly doesVoiceRest: boolean;
 }
 
 /** Times of the dialogue, milliseconds. */
@@ -113,6 +120,7 @@ export function turnsMachine(effects: TurnEffects) {
     guards: {
       mayBeInterrupted: ({ context }) => context.prompt.mayBeInterrupted,
       doEarsWork: ({ context }) => context.doEarsWork,
+      doesVoiceRest: ({ context }) => context.doesVoiceRest,
       areButtonsUp: ({ context }) => failuresOf(context) >= FAILURES_TO_BUTTONS,
       hasPrompt: ({ context }) => context.prompt !== NO_PROMPT,
     },
@@ -133,10 +141,13 @@ export function turnsMachine(effects: TurnEffects) {
       })),
       markEarsBroken: assign({ doEarsWork: false }),
       markEarsWorking: assign({ doEarsWork: true }),
+      letVoiceRest: assign({ doesVoiceRest: true }),
+      letVoiceReturn: assign({ doesVoiceRest: false }),
       prepareEars: ({ context }) => effects.prepareEars(context.prompt),
       shutEars: () => effects.shutEars(false),
       shutEarsButForStop: ({ context }) => effects.shutEars(context.prompt.mayBeInterrupted),
       openEars: () => effects.openEars(),
+      restEars: () => effects.restEars(),
       speak: ({ context }) => effects.speak(context.prompt, context.saying),
       hush: () => effects.hush(),
       decide: ({ event }) => {
@@ -160,6 +171,7 @@ export function turnsMachine(effects: TurnEffects) {
       nothingHeard: 0,
       notUnderstood: 0,
       doEarsWork: true,
+      doesVoiceRest: false,
     },
     initial: 'idle',
     on: {
@@ -167,6 +179,8 @@ export function turnsMachine(effects: TurnEffects) {
       suspend: { target: '.suspended', actions: ['hush', 'shutEars'] },
       'ears.failed': { actions: 'markEarsBroken' },
       'ears.recovered': { actions: 'markEarsWorking' },
+      'voice.rests': { actions: 'letVoiceRest' },
+      'voice.returns': { actions: 'letVoiceReturn' },
     },
     states: {
       idle: {},
@@ -187,7 +201,11 @@ export function turnsMachine(effects: TurnEffects) {
         entry: 'shutEars',
         on: { 'touch.answered': 'deciding' },
         after: {
-          echoTail: [{ guard: 'doEarsWork', target: 'listening' }, { target: 'touchOnly' }],
+          echoTail: [
+            { guard: not('doEarsWork'), target: 'touchOnly' },
+            { guard: 'doesVoiceRest', target: 'resting' },
+            { target: 'listening' },
+          ],
         },
       },
 
@@ -198,6 +216,7 @@ export function turnsMachine(effects: TurnEffects) {
           'speech.started': 'hearing',
           utterance: { target: 'deciding', actions: 'decide' },
           'touch.answered': 'deciding',
+          'voice.rests': { target: 'resting', actions: 'letVoiceRest' },
           'ears.failed': { target: 'touchOnly', actions: ['markEarsBroken', 'shutEars'] },
         },
         after: { noInput: { target: 'speaking', actions: 'countNothingHeard' } },
@@ -212,6 +231,7 @@ export function turnsMachine(effects: TurnEffects) {
           'speech.dropped': 'listening',
           utterance: { target: 'deciding', actions: 'decide' },
           'touch.answered': 'deciding',
+          'voice.rests': { target: 'resting', actions: 'letVoiceRest' },
           'ears.failed': { target: 'touchOnly', actions: ['markEarsBroken', 'shutEars'] },
         },
         after: { hearing: { target: 'speaking', actions: 'countNotUnderstood' } },
@@ -229,6 +249,17 @@ export function turnsMachine(effects: TurnEffects) {
         on: {
           'touch.answered': 'deciding',
           'ears.recovered': { target: 'speaking', actions: ['markEarsWorking', 'askAfresh'] },
+        },
+      },
+
+      /** Answers come by touch; the ears hear stop words, and whether it grows quieter. Nothing else is answered. */
+      resting: {
+        entry: ['showBigButtons', 'restEars'],
+        on: {
+          utterance: { actions: 'decide' },
+          'touch.answered': 'deciding',
+          'voice.returns': { target: 'speaking', actions: ['letVoiceReturn', 'askAfresh'] },
+          'ears.failed': { target: 'touchOnly', actions: ['markEarsBroken', 'shutEars'] },
         },
       },
 

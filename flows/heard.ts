@@ -1,3 +1,4 @@
+import type { HearingGrade } from '../grammar/hearing-grade.ts';
 import type { MeaningId } from '../grammar/lexicon.ts';
 import type { Slots } from '../grammar/understand.ts';
 import type { Counts } from './diagnosis/learning.ts';
@@ -12,6 +13,8 @@ export type Channel =
       readonly margin: number;
       /** Speech above the noise, in decibels. */
       readonly snrDb: number;
+      /** How well the ears heard then; missing where nobody asked, and in records from before it was kept. */
+      readonly hearing?: HearingGrade;
     };
 
 /** A meaning somebody conveyed. */

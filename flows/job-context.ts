@@ -17,6 +17,7 @@ export type Notice =
   | { readonly kind: 'heard'; readonly meaning: MeaningId }
   | { readonly kind: 'voided'; readonly by: MeaningId | SystemVoid }
   | { readonly kind: 'sayItClearer' }
+  | { readonly kind: 'confirmByButton' }
   | { readonly kind: 'implausible'; readonly low: Measurement; readonly high: Measurement }
   | { readonly kind: 'noMissesBefore' }
   | { readonly kind: 'looksLike'; readonly family: FamilyId }
@@ -39,9 +40,9 @@ export interface Proof {
   readonly missRateBefore: number;
   readonly needed: number;
   readonly clean: number;
-}
   /** Bales of the count that are among the clean ties, so that none is taken twice. */
   readonly fromCount: number;
+}
 
 /** A remedy that was carried out, with what the count said of it. */
 export interface Repair extends Hypothesis {

@@ -17,6 +17,7 @@ import { familyById } from './families/all.ts';
 import type { Check, FamilyId, Remedy } from './families/family.ts';
 import { cleanTiesNeeded } from './figures/clean-ties.ts';
 import { type HeardEvent, isHeard, isSystemVoid, type JobEvent } from './heard.ts';
+import { mayConfirmByVoice } from './hearing-policy.ts';
 import type { JobContext, Need, Notice, Proof, Repair } from './job-context.ts';
 import { judgedBy, machineBandFor } from './machine-values.ts';
 import type { Ask } from './prompt.ts';
@@ -82,7 +83,10 @@ export const jobSetup = setup({
     heardClearly: ({ event }) => {
       const { channel } = heard(event);
       return (
-        channel.by === 'touch' || (channel.margin >= CONFIRMING_MARGIN && channel.snrDb >= CONFIRMING_SNR_DB)
+        channel.by === 'touch' ||
+        (channel.margin >= CONFIRMING_MARGIN &&
+          channel.snrDb >= CONFIRMING_SNR_DB &&
+          mayConfirmByVoice(channel))
       );
     },
     plausible: ({ event }, { family, check }: CheckRef) => {
@@ -91,14 +95,14 @@ export const jobSetup = setup({
       return measurement !== undefined && measure !== undefined && isPlausible(measurement, measure);
     },
     someMissed: ({ event }) => (heard(event).slots.missCount?.misses ?? 0) > 0,
-
-    // Where the inquiry goes.
-    nextIs: ({ context }, { step }: { step: string }) => stepName(context.next) === step,
-    nextIsIn: ({ context }, { family }: { family: FamilyId }) =>
     balesGiven: ({ event }) => (heard(event).slots.missCount?.bales ?? 0) > 0,
     threadedSinceCut: ({ context }) => !context.twineCut,
     missedAmongThem: ({ context }) =>
       context.pending?.kind === 'ties' && context.pending.missCount.misses > 0,
+
+    // Where the inquiry goes.
+    nextIs: ({ context }, { step }: { step: string }) => stepName(context.next) === step,
+    nextIsIn: ({ context }, { family }: { family: FamilyId }) =>
       context.next.kind === 'check' && context.next.family === family,
     causeReferred: ({ context }) => remedyOf(context)?.refer !== undefined,
     remedyAtLockout: ({ context }) => remedyOf(context)?.reach === 'lockout',
@@ -115,7 +119,11 @@ export const jobSetup = setup({
     echo: assign(({ event }) => ({
       notices: [{ kind: 'heard', meaning: heard(event).type }] satisfies Notice[],
     })),
-    askForClearerVoice: assign({ notices: [{ kind: 'sayItClearer' }] }),
+    askForClearerVoice: assign(({ event }) => ({
+      notices: [
+        { kind: mayConfirmByVoice(heard(event).channel) ? 'sayItClearer' : 'confirmByButton' },
+      ] satisfies Notice[],
+    })),
     sayNothingToGoBackTo: assign({ notices: [{ kind: 'nothingToGoBackTo' }] }),
     sayNoMissesBefore: assign({ notices: [{ kind: 'noMissesBefore' }] }),
     questionValue: assign((_, check: CheckRef) => {
@@ -203,14 +211,6 @@ export const jobSetup = setup({
     setRemedyAside: assign(({ context }) => ({
       answers: [...context.answers, repairAnswer(namedCause(context), 'skip')],
     })),
-    planProof: assign(({ context }) => {
-      const before = context.pending?.kind === 'missCount' ? context.pending.missCount : undefined;
-      return {
-        proof: planOf(before ? before.misses / before.bales : assumedMissRate(context.answers), before),
-      };
-    }),
-    planProofUncounted: assign(({ context }) => ({ proof: planOf(assumedMissRate(context.answers)) })),
-    countTie: assign(({ context }) =>
     holdTies: assign(({ event }) => {
       const { missCount } = heard(event).slots;
       return missCount ? { notices: [], pending: { kind: 'ties' as const, missCount } } : {};
@@ -221,6 +221,14 @@ export const jobSetup = setup({
       const { bales } = pending.missCount;
       return { proof: { ...proof, clean: proof.clean + bales, fromCount: proof.fromCount + bales } };
     }),
+    planProof: assign(({ context }) => {
+      const before = context.pending?.kind === 'missCount' ? context.pending.missCount : undefined;
+      return {
+        proof: planOf(before ? before.misses / before.bales : assumedMissRate(context.answers), before),
+      };
+    }),
+    planProofUncounted: assign(({ context }) => ({ proof: planOf(assumedMissRate(context.answers)) })),
+    countTie: assign(({ context }) =>
       context.proof ? { proof: { ...context.proof, clean: context.proof.clean + 1 } } : {},
     ),
     recordProved: assign(({ context }) => ({ repairs: weighed(context, 'proved') })),

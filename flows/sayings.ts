@@ -52,6 +52,7 @@ export function sayNotice(notice: Notice): Say {
     case 'looksLike':
       return [looksLikeLine(notice.family)];
     case 'sayItClearer':
+    case 'confirmByButton':
     case 'noMissesBefore':
     case 'safeStopReached':
     case 'lockoutLive':
@@ -61,12 +62,12 @@ export function sayNotice(notice: Notice): Say {
   }
 }
 
-/** A value read back for acceptance. */
 /** From the least to the most that is taken. */
 export function saySpan({ low, high }: { readonly low: Measurement; readonly high: Measurement }): Say {
   return sayBand(low.amount, high.amount, high.unit, precisionFor(high.unit, [low.amount, high.amount]));
 }
 
+/** A value read back for acceptance. */
 export function sayPending({ pending }: JobContext): Say {
   if (!pending) return [LINES.acceptValue];
   switch (pending.kind) {
@@ -77,8 +78,8 @@ export function sayPending({ pending }: JobContext): Say {
         LINES.acceptValue,
       ];
     case 'missCount':
-      return [...sayOutOf(pending.missCount.misses, pending.missCount.bales, 'bale'), LINES.acceptValue];
     case 'ties':
+      return [...sayOutOf(pending.missCount.misses, pending.missCount.bales, 'bale'), LINES.acceptValue];
   }
 }
 

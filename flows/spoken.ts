@@ -5,6 +5,7 @@ import { drillInventory } from './drill/narrate.ts';
 import { FAMILIES } from './families/all.ts';
 import { INPUT_IDS, inputOf } from './figures-asked/inputs.ts';
 import { FIGURE_LINES } from './figures-asked/lines.ts';
+import { hearingInventory } from './hearing-policy.ts';
 import type { PartId } from './knotter.ts';
 import { PARTS } from './knotter.ts';
 import { LINES } from './lines.ts';
@@ -36,6 +37,7 @@ export function spokenByFlows(): readonly string[] {
   const questions: readonly EvidenceQuestion[] = Object.values(EVIDENCE);
   return [
     ...Object.values(LINES),
+    ...hearingInventory(),
     ...Object.values(ASIDE_LINES),
     ...Object.values(FIGURE_LINES),
     ...Object.values(COUNT_LINES),

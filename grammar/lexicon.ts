@@ -5,6 +5,7 @@ import { drilling } from './phrases/drilling.ts';
 import { evidence } from './phrases/evidence.ts';
 import { figures, labels } from './phrases/figures.ts';
 import { findings } from './phrases/findings.ts';
+import { hearing } from './phrases/hearing.ts';
 import { lockout } from './phrases/lockout.ts';
 import { moreAnswers, pointing } from './phrases/pointing.ts';
 import { proving } from './phrases/proving.ts';
@@ -16,6 +17,7 @@ import { universal } from './phrases/universal.ts';
 import { values } from './phrases/values.ts';
 import { voiding } from './phrases/voiding.ts';
 import { type Side, SUBJECTS } from './sides.ts';
+import { MISS_COUNTS, ROUND_NUMBERS, WHOLE_VALUES } from './value-phrases.ts';
 import { VALUE_PHRASES, VALUE_WORDS } from './value-words.ts';
 
 const RULES = {
@@ -31,12 +33,13 @@ const RULES = {
   ...recalling,
   ...countOpening,
   ...counting,
-  ...pointing,
   ...countUsing,
+  ...pointing,
   ...moreAnswers,
   ...tyingOpening,
   ...tying,
   ...settings,
+  ...hearing,
   ...values,
 };
 
@@ -49,6 +52,7 @@ export type FigureMeaning = keyof typeof figures;
 export type RecallMeaning = keyof typeof recalling;
 export type PointingMeaning = keyof typeof pointing;
 export type SettingMeaning = keyof typeof settings;
+export type HearingMeaning = keyof typeof hearing;
 export type ValueMeaning = keyof typeof values;
 
 /** One way of saying a meaning, with all notation expanded. */
@@ -69,6 +73,7 @@ export const RECALL_MEANINGS = Object.keys(recalling) as readonly RecallMeaning[
 /** By place on the screen, the first first. */
 export const POINTING_MEANINGS = Object.keys(pointing) as readonly PointingMeaning[];
 export const SETTING_MEANINGS = Object.keys(settings) as readonly SettingMeaning[];
+export const HEARING_MEANINGS = Object.keys(hearing) as readonly HearingMeaning[];
 export const FIGURE_MEANINGS = Object.keys(figures) as readonly FigureMeaning[];
 
 export function isMeaningId(text: string): text is MeaningId {
@@ -107,7 +112,15 @@ export function allPhrases(): readonly Phrase[] {
 
 /** Everything that is heard as one word, without repeats: {@link allPhrases} and the longer parts of values, for the builder of the recogniser's model. */
 export function graphPhrases(): readonly string[] {
-  return [...new Set([...allPhrases().map((phrase) => phrase.words), ...VALUE_PHRASES])];
+  return [
+    ...new Set([
+      ...allPhrases().map((phrase) => phrase.words),
+      ...VALUE_PHRASES,
+      ...ROUND_NUMBERS,
+      ...MISS_COUNTS,
+      ...Object.values(WHOLE_VALUES).flat(),
+    ]),
+  ];
 }
 
 /** Words that stay ordinary graph words because they combine freely: numbers, fractions, units. */

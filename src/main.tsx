@@ -12,6 +12,7 @@ import { openRecords } from './records/records.ts';
 import { hearingChecker } from './screens/hearing-check.ts';
 import { keepPreferences, wearPreferences } from './screens/preferences.ts';
 import { watchRoute } from './screens/route.ts';
+import { hearingAsked } from './screens/spoken-hearing.ts';
 import { settingAsked } from './screens/spoken-settings.ts';
 import { dressMouth, ownVoiceNames } from './screens/voice-choice.ts';
 import { converse, type Tablet } from './session/conversation.ts';
@@ -30,10 +31,12 @@ const tablet: Tablet = {
   dress,
   fieldModel,
   set(meaning) {
-    const asked = settingAsked(meaning, preferences.value, ownVoiceNames());
+    const now = preferences.value;
+    const asked = settingAsked(meaning, now, ownVoiceNames()) ?? hearingAsked(meaning, now);
     if (asked) preferences.value = asked.preferences;
     return asked?.say;
   },
+  hearing: () => preferences.value.hearing,
   wording: () => preferences.value,
 };
 

@@ -18,7 +18,7 @@ interface GradeBounds {
 export const GRADE_BOUNDS: Readonly<Record<Exclude<HearingGrade, 'too loud'>, GradeBounds>> = {
   good: { keptFromDb: 13, earnedFromDb: 16 },
   fair: { keptFromDb: 8, earnedFromDb: 11 },
-  poor: { keptFromDb: 3, earnedFromDb: 6 },
+  poor: { keptFromDb: 4, earnedFromDb: 7 },
 };
 
 /** How long it has to be worse before it counts, in readings of a tenth of a second. */
@@ -36,8 +36,13 @@ export interface HearingQuality {
   readonly settledFor: number;
 }
 
-/** Before anything was heard. A room that is too loud from the start is known within a second. */
+/** Before anything was heard. */
 export const UNHEARD: HearingQuality = { grade: 'good', recentDb: [], settledFor: 0 };
+
+/** Whether enough was heard for the grade to mean anything. */
+export function isHeardEnough({ recentDb }: HearingQuality): boolean {
+  return recentDb.length >= WORSE_AFTER_READINGS;
+}
 
 /**
  * Takes a reading, ten a second.

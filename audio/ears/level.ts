@@ -1,5 +1,5 @@
 import type { HearingGrade } from '../../grammar/hearing-grade.ts';
-import { hearingAfter, UNHEARD } from './hearing-quality.ts';
+import { hearingAfter, isHeardEnough, UNHEARD } from './hearing-quality.ts';
 
 /** Loudness of what the microphone hears. 0 dBFS is a root mean square of 1, so a full-scale sine reads -3.01. */
 
@@ -40,7 +40,8 @@ export interface LevelReading {
   readonly floorDbfs: number;
   /** The voice last understood over the room as it is now, or a usual voice before any, decibels. */
   readonly snrDb: number;
-  readonly hearing: HearingGrade;
+  /** Missing for the first second, in which nothing is known of the room. */
+  readonly hearing?: HearingGrade;
 }
 
 /** Level taken for speech before any was understood, dBFS: a raised voice at arm's length. Expert estimate. */
@@ -68,7 +69,8 @@ export class LevelMeter {
     const { floorDbfs } = this;
     const ratioDb = (middleOf(this.#voiceDbfs) ?? EXPECTED_SPEECH_DBFS) - floorDbfs;
     this.#quality = hearingAfter(this.#quality, ratioDb);
-    return { dbfs, floorDbfs, snrDb: ratioDb, hearing: this.hearing };
+    const { hearing } = this;
+    return { dbfs, floorDbfs, snrDb: ratioDb, ...(hearing ? { hearing } : {}) };
   }
 
   /**
@@ -80,9 +82,9 @@ export class LevelMeter {
     this.#voiceDbfs = [...this.#voiceDbfs, voiceDbfs].slice(-VOICE_UTTERANCES);
   }
 
-  /** How well the ears hear now. */
-  get hearing(): HearingGrade {
-    return this.#quality.grade;
+  /** How well the ears hear now; undefined for the first second. */
+  get hearing(): HearingGrade | undefined {
+    return isHeardEnough(this.#quality) ? this.#quality.grade : undefined;
   }
 
   /** The room without speech as known now, dBFS; {@link SILENCE_DBFS} before the first block. */

@@ -461,7 +461,8 @@ function utteranceOf(
     })),
     levelDbfs,
     snrDb: snrDb(levelDbfs, floorDbfs),
-    hearing,
+    // Of a room that is not known nothing good is believed.
+    hearing: hearing ?? 'poor',
     margin: marginOf(words, span),
   };
 }

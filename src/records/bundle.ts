@@ -4,6 +4,7 @@ import { INPUT_IDS } from '../../flows/figures-asked/inputs.ts';
 import { SYSTEM_VOIDS } from '../../flows/heard.ts';
 import { MACHINE_VALUE_IDS } from '../../flows/machine-values.ts';
 import { MOST_AT_ONCE } from '../../flows/miss-log/entry.ts';
+import { HEARING_GRADES } from '../../grammar/hearing-grade.ts';
 import { FIGURE_MEANINGS, MEANING_IDS } from '../../grammar/lexicon.ts';
 import { crc32, crc32Text } from './crc32.ts';
 import type { JobHeader } from './job-header.ts';
@@ -120,7 +121,12 @@ const HEARD = v.strictObject({
   }),
   channel: v.variant('by', [
     v.strictObject({ by: v.literal('touch') }),
-    v.strictObject({ by: v.literal('voice'), margin: FINITE, snrDb: v.number() }),
+    v.strictObject({
+      by: v.literal('voice'),
+      margin: FINITE,
+      snrDb: v.number(),
+      hearing: v.exactOptional(v.picklist(HEARING_GRADES)),
+    }),
   ]),
 });
 

@@ -38,7 +38,7 @@ function linesOf({ entry: { atMs }, event, before, after }: RetracedStep): reado
     const text = reasonOf(event);
     const answersTo = STEPS.find(({ confirmedBy }) => confirmedBy === event.type)?.answersTo ?? [];
     const by = event.channel.by === 'voice' ? 'voice' : 'button';
-    const isTaken = !notices.some(({ kind }) => kind === 'sayItClearer');
+    const isTaken = !notices.some(({ kind }) => kind === 'sayItClearer' || kind === 'confirmByButton');
     lines.push(isTaken ? { kind: 'confirmed', atMs, text, answersTo, by } : { kind: 'notTaken', atMs, text });
   }
   const state = safetyOf(after);

@@ -113,6 +113,7 @@ export function JobScreen(props: JobScreenProps): JSX.Element {
           turn={view.turn}
           voice={view.voice}
           level={view.level}
+          hearing={view.hearing}
           onVoiceOn={() => void conversation.startVoice()}
           onVoiceOff={() => conversation.stopVoice()}
         />

@@ -1,6 +1,7 @@
 import { effect, type Signal, signal } from '@preact/signals';
 import * as v from 'valibot';
 import { packedFieldModelSchema } from '../../audio/field-model/packed-field-model.ts';
+import { HEARING_CHOICES } from '../../flows/hearing-policy.ts';
 
 const PREFERENCES = v.object({
   /** `auto` follows the tablet. */
@@ -19,6 +20,8 @@ const PREFERENCES = v.object({
   pace: v.optional(v.picklist(['slower', 'usual', 'faster']), 'usual'),
   /** The field model, once it is on this tablet and chosen; missing for the bundled speech model. */
   fieldModel: v.fallback(v.optional(packedFieldModelSchema), undefined),
+  /** How spoken answers are taken. */
+  hearing: v.optional(v.picklist(HEARING_CHOICES), 'automatic'),
   /** Whether the first run was gone through. */
   wasWelcomed: v.optional(v.boolean(), false),
 });

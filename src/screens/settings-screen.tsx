@@ -1,13 +1,17 @@
 import { type ReadonlySignal, type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { HEARING_CHOICES } from '../../flows/hearing-policy.ts';
+import { HEARING_GRADES } from '../../grammar/hearing-grade.ts';
 import type { FieldModelOffer } from '../offline/field-model.ts';
 import type { VoiceAtHand } from '../offline/voice-at-hand.ts';
 import { ChoiceGroup } from './choice-group.tsx';
 import { FieldModelSetting } from './field-model-setting.tsx';
+import { CHOICE_WORDS, GRADE_MEANS } from './hearing-words.ts';
 import { Page } from './page.tsx';
 import type { Preferences } from './preferences.ts';
 import { hashOf } from './route.ts';
+import { asSentence } from './sentence.ts';
 import { PACES, VOLUMES } from './spoken-settings.ts';
 
 interface SettingsScreenProps {
@@ -106,10 +110,23 @@ export function SettingsScreen({
         />
         <section>
           <h2>Noise</h2>
+          <ChoiceGroup
+            legend="How spoken answers are taken"
+            options={HEARING_CHOICES.map((choice) => ({ value: choice, label: CHOICE_WORDS[choice] }))}
+            chosen={now.hearing}
+            onChoose={(hearing) => change({ hearing })}
+          />
           <p>
-            Where it is too loud to tell words apart, the app says so and waits for the buttons. A step of the
-            lockout is never taken from a voice in noise. This cannot be switched off.
+            The app says how well it hears, and what is different then. A step of the lockout is never taken
+            from a voice in noise, and stop is always listened for. This cannot be switched off.
           </p>
+          <ul>
+            {[...HEARING_GRADES].reverse().map((grade) => (
+              <li key={grade}>
+                <b>{asSentence(grade)}</b>: {GRADE_MEANS[grade]}.
+              </li>
+            ))}
+          </ul>
         </section>
         <ChoiceGroup
           legend="What the two knotters are called"

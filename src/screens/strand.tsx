@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import type { LevelReading } from '../../audio/ears/level.ts';
+import type { HearingGrade } from '../../grammar/hearing-grade.ts';
 import type { Turn, VoiceState } from '../session/view.ts';
+import { HearingSign } from './hearing-sign.tsx';
 import './strand.css';
 
 interface StrandProps {
@@ -9,6 +11,7 @@ interface StrandProps {
   readonly turn: Turn;
   readonly voice: VoiceState;
   readonly level: LevelReading | undefined;
+  readonly hearing: HearingGrade;
   onVoiceOn(): void;
   onVoiceOff(): void;
 }
@@ -18,6 +21,7 @@ export const TURN_WORDS: Readonly<Record<Turn, string>> = {
   listening: 'Listening',
   hearing: 'I hear you',
   thinking: 'Working it out',
+  resting: 'Use the buttons',
   quiet: 'Quiet',
 };
 
@@ -34,7 +38,7 @@ const FULL_SWING_DB = 40;
  * slack while the voice is off, taut while it listens, swinging as wide as the voice is loud, running while it speaks.
  */
 export function Strand(props: StrandProps): JSX.Element {
-  const { knots, turn, voice, level } = props;
+  const { knots, turn, voice, level, hearing } = props;
   const shown = Math.min(knots, MOST_DRAWN);
   const shape = voice.kind === 'on' ? turn : 'slack';
   return (
@@ -70,7 +74,7 @@ export function Strand(props: StrandProps): JSX.Element {
       </div>
       <p class="strand-says" role="status">
         <b>{voiceWord(voice, turn)}</b>
-        {voice.kind === 'on' && level ? <span>Hearing: {level.hearing}</span> : null}
+        {voice.kind === 'on' ? <HearingSign grade={hearing} /> : null}
       </p>
       <VoiceButton {...props} />
     </section>
@@ -105,6 +109,7 @@ function voiceWord(voice: VoiceState, turn: Turn): string {
 function swing(shape: Turn | 'slack', level: LevelReading | undefined): JSX.Element {
   switch (shape) {
     case 'slack':
+    case 'resting':
     case 'quiet':
       return twine('M0 32C110 66 290 66 400 32');
     case 'listening':

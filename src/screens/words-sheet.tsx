@@ -1,12 +1,14 @@
 import type { JSX } from 'preact';
 import {
   FIGURE_MEANINGS,
+  HEARING_MEANINGS,
   type MeaningId,
   SETTING_MEANINGS,
   taughtForm,
   VOID_MEANINGS,
 } from '../../grammar/lexicon.ts';
 import { NAMED_PART_IDS, NAMED_PARTS } from '../../grammar/named-parts.ts';
+import type { Side } from '../../grammar/sides.ts';
 import type { Slots } from '../../grammar/understand.ts';
 import { type KeepPhoto, PhotoTaker } from './photo-taker.tsx';
 import { asSentence } from './sentence.ts';
@@ -17,12 +19,14 @@ interface WordsSheetProps {
   onPress(meaning: MeaningId, slots?: Slots): void;
   /** Missing where nothing can be kept. */
   readonly keepPhoto: KeepPhoto | undefined;
+  /** The side the job is about, where it is known. */
+  readonly side: Side | undefined;
   onLeave(): void;
   onClose(): void;
 }
 
 /** Every word that always works, everything that takes the lockout away, and the figures, as buttons. */
-export function WordsSheet({ onPress, keepPhoto, onLeave, onClose }: WordsSheetProps): JSX.Element {
+export function WordsSheet({ onPress, keepPhoto, side, onLeave, onClose }: WordsSheetProps): JSX.Element {
   return (
     <Sheet title="Other words" closeLabel="Back to the question" onClose={onClose}>
       <div class="word-grid">
@@ -51,7 +55,7 @@ export function WordsSheet({ onPress, keepPhoto, onLeave, onClose }: WordsSheetP
       </div>
       <h2>See and hear it better</h2>
       <div class="word-grid">
-        {(['tying.open', ...SETTING_MEANINGS] as const).map((meaning) => (
+        {(['tying.open', ...SETTING_MEANINGS, ...HEARING_MEANINGS] as const).map((meaning) => (
           <button type="button" key={meaning} onClick={() => onPress(meaning)}>
             {asSentence(taughtForm(meaning))}
           </button>
@@ -64,7 +68,7 @@ export function WordsSheet({ onPress, keepPhoto, onLeave, onClose }: WordsSheetP
             While the camera is open nobody watches the machine here, so it takes the lockout away. Photos can
             also be taken on the job card.
           </p>
-          <PhotoTaker keep={keepPhoto} />
+          <PhotoTaker keep={keepPhoto} side={side} />
         </>
       ) : null}
       <h2>Ask the record</h2>

@@ -7,10 +7,12 @@ import { type Aside, asideFor, saidOver, sayWhatCanBeSaid } from '../../flows/as
 import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { Channel, HeardEvent } from '../../flows/heard.ts';
+import type { HearingChoice } from '../../flows/hearing-policy.ts';
 import { tallyOf } from '../../flows/miss-log/tally.ts';
 import { isOver, type Prompt } from '../../flows/prompt.ts';
 import { sayWorded, USUAL_WORDING, type Wording, worded } from '../../flows/wording.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
+import { type HearingGrade, worseOf } from '../../grammar/hearing-grade.ts';
 import { type MeaningId, taughtForm } from '../../grammar/lexicon.ts';
 import type { Say } from '../../grammar/say.ts';
 import type { Slots } from '../../grammar/understand.ts';
@@ -18,6 +20,7 @@ import { answersShown, pointedAt, saidOfAnswers } from './answers-shown.ts';
 import { choicesFor } from './choices.ts';
 import { type CountDesk, openCountDesk } from './count-desk.ts';
 import { type FigureDesk, openFigureDesk } from './figure-desk.ts';
+import { type HearingDesk, openHearingDesk } from './hearing-desk.ts';
 import type { JobSession, VoiceTrace } from './job-session.ts';
 import { SESSION_LINES } from './lines.ts';
 import { watchSafety } from './safety-watch.ts';
@@ -32,6 +35,8 @@ export interface Tablet {
   dress(speaker: Speaker): void;
   /** Changes how the tablet sounds or looks, and says what came of it; undefined for every other meaning. */
   set(meaning: MeaningId): Say | undefined;
+  /** How somebody wants spoken answers taken, now. */
+  hearing(): HearingChoice;
   /** How units and sides are called now; read anew for everything that is said or shown. */
   wording(): Wording;
   /** The field model, where it is chosen to listen. */
@@ -43,6 +48,7 @@ const PLAIN_TABLET: Tablet = {
   set: () => undefined,
   wording: () => USUAL_WORDING,
   fieldModel: () => undefined,
+  hearing: () => 'automatic',
 };
 
 /**
@@ -62,10 +68,13 @@ class JobConversation implements Conversation {
   readonly #session: JobSession;
   readonly #desk: FigureDesk;
   readonly #counter: CountDesk;
+  readonly #hearing: HearingDesk;
   readonly #tablet: Tablet;
   readonly #link: VoiceLink;
   readonly #lastHeard = signal<LastHeard | undefined>(undefined);
   readonly #aside = signal<Aside | undefined>(undefined);
+  /** What was last said of the hearing, while it is new. */
+  readonly #announced = signal<Say>([]);
   /** The page of the answers that was turned to, and the question it belongs to. */
   readonly #page = signal({ state: '', page: 0 });
   readonly #watch;
@@ -85,9 +94,14 @@ class JobConversation implements Conversation {
       () => tallyOf(session.counted().map(({ entry }) => entry)),
       () => session.figures(),
       ofMachine,
+      () => tablet.wording().units,
     );
+    this.#hearing = openHearingDesk(() => tablet.hearing());
     this.#asked = this.#prompt();
     this.#link = new VoiceLink(this.#spoken());
+    this.#link.level.subscribe((reading) => {
+      if (reading?.hearing) this.#roomHeard(reading.hearing);
+    });
     this.#watch = watchSafety({ steadyMs: () => performance.now(), wallMs: Date.now }, (reason) =>
       this.#tabletNoticed(reason),
     );
@@ -102,7 +116,6 @@ class JobConversation implements Conversation {
     this.#watch.activity();
     this.#link.answeredByTouch();
     this.#lastHeard.value = undefined;
-      () => tablet.wording().units,
     void this.#take({ type: meaning, slots, channel: { by: 'touch' } });
   }
 
@@ -131,15 +144,24 @@ class JobConversation implements Conversation {
   // What comes in.
 
   /** Takes one event, by whatever way it came; what the job does not take is answered, never swallowed. */
-  async #take(heard: HeardEvent, trace?: VoiceTrace): Promise<void> {
+  async #take(heard: HeardEvent, spoken?: VoiceTrace): Promise<void> {
     const { context } = this.#session.snapshot.value;
     // An answer that was pointed at is that answer from here on.
-    const event = { ...heard, type: pointedAt(heard.type, this.#answers()) ?? heard.type };
-    const { type: meaning } = event;
-    if (meaning === 'answers.more') {
+    const pointed = { ...heard, type: pointedAt(heard.type, this.#answers()) ?? heard.type };
+    if (pointed.type === 'answers.more') {
       this.#turnPage();
       return;
     }
+    const trusted = this.#hearing.take(
+      { event: pointed, ...(spoken ? { trace: spoken } : {}) },
+      this.#promptBehind(),
+    );
+    if (trusted.kind === 'asks') {
+      this.#ask();
+      return;
+    }
+    const { event, trace } = trusted;
+    const { type: meaning } = event;
     const aside = asideFor(meaning, this.#prompt(), context, event.slots, this.#aside.value);
     if (aside) {
       this.#ask(aside);
@@ -168,18 +190,13 @@ class JobConversation implements Conversation {
       case 'forTheJob':
         break;
     }
-    if (await this.#count(event, trace)) return;
-    if (!this.#session.takes(event)) {
-      this.#refuse(SESSION_LINES.notForNow);
-      return;
-    }
-    const { kept } = await this.#session.send(event, trace);
-    this.#ask(undefined, kept ? [] : [SESSION_LINES.notKept]);
+    await this.#count(event, trace);
   }
 
-  /** Gives an event to the count of bales; whether it took it. */
-  async #count(event: HeardEvent, trace?: VoiceTrace): Promise<boolean> {
-    const turn = this.#counter.take(event);
+  /** Gives an event to the count of bales, and what is not of the counting to the job. */
+  async #count(event: HeardEvent, trace?: VoiceTrace): Promise<void> {
+    const { context } = this.#session.snapshot.value;
+    const turn = this.#counter.take(event, this.#session.prompt(), context);
     switch (turn.kind) {
       case 'forTheJob':
         await this.#giveToJob(turn.event, trace);
@@ -188,21 +205,30 @@ class JobConversation implements Conversation {
         const { kept } = await this.#session.noteCounted(turn.entry, trace);
         this.#counter.counted();
         this.#ask(undefined, kept ? [] : [SESSION_LINES.notKept]);
-        return true;
+        return;
       }
       case 'asks':
         this.#ask();
-        return true;
+        return;
       case 'tells':
         this.#ask({ kind: 'record', say: turn.say });
-        return true;
+        return;
       case 'leaves':
         this.#ask(undefined, turn.say);
-        return true;
+        return;
       case 'notTaken':
         this.#refuse(SESSION_LINES.notForNow);
-        return true;
+        return;
     }
+  }
+
+  async #giveToJob(event: HeardEvent, trace?: VoiceTrace): Promise<void> {
+    if (!this.#session.takes(event)) {
+      this.#refuse(SESSION_LINES.notForNow);
+      return;
+    }
+    const { kept } = await this.#session.send(event, trace);
+    this.#ask(undefined, kept ? [] : [SESSION_LINES.notKept]);
   }
 
   async #answerFigure(worked: WorkedFigure, trace?: VoiceTrace): Promise<void> {
@@ -217,27 +243,25 @@ class JobConversation implements Conversation {
     });
   }
 
-  async #understand({ text, levelDbfs, snrDb, margin }: Utterance): Promise<void> {
+  async #understand({ text, levelDbfs, snrDb, margin, hearing }: Utterance): Promise<void> {
     this.#watch.activity();
     const understand = (await this.#understanding)?.understand;
     if (!understand) return;
     const understanding = understand(text, this.#expecting(), margin);
+    // Nobody was asked to speak, so nobody is told that it was not understood.
+    if (this.#link.isResting && understanding.outcome !== 'understood') return;
     switch (understanding.outcome) {
       case 'understood': {
         const { meaning, slots, words } = understanding;
         const answer = pointedAt(meaning, this.#answers()) ?? meaning;
         const takenFor = worded(taughtForm(answer), this.#tablet.wording());
-  async #giveToJob(event: HeardEvent, trace?: VoiceTrace): Promise<void> {
-    if (!this.#session.takes(event)) {
-      this.#refuse(SESSION_LINES.notForNow);
-      return;
-    }
-    const { kept } = await this.#session.send(event, trace);
-    this.#ask(undefined, kept ? [] : [SESSION_LINES.notKept]);
-  }
-
         this.#lastHeard.value = { words, outcome: 'taken', takenFor };
-        const channel: Channel = { by: 'voice', margin, snrDb };
+        const channel: Channel = {
+          by: 'voice',
+          margin,
+          snrDb,
+          hearing: worseOf(hearing, this.#hearing.grade.value),
+        };
         void this.#take({ type: meaning, slots, channel }, { heardText: words, levelDbfs });
         return;
       }
@@ -263,6 +287,7 @@ class JobConversation implements Conversation {
     if (this.#session.prompt().safety === 'keepOut') return;
     this.#desk.end();
     this.#counter.end();
+    this.#hearing.end();
     void this.#session.voidLockout(reason).then(() => this.#ask());
   }
 
@@ -306,14 +331,25 @@ class JobConversation implements Conversation {
     });
   }
 
+  /** Says at once what is different from now on, unless somebody is speaking: then it is said with what comes next. */
+  #roomHeard(grade: HearingGrade): void {
+    const hasNews = this.#hearing.hear(grade);
+    const prompt = this.#prompt();
+    if (hasNews && this.#link.isWaiting)
+      this.#put(prompt, { ...prompt, notices: [], question: prompt.brief });
+    else if (!this.#hearing.takesVoice) this.#link.rest(true);
+  }
+
   #put(prompt: Prompt, asked: Prompt): void {
-    this.#asked = asked;
+    this.#announced.value = this.#hearing.toSay();
+    this.#asked = { ...asked, notices: [...this.#announced.value, ...asked.notices] };
     this.#askings += 1;
     this.#link.ask({
       id: `${prompt.state}#${this.#askings}`,
       // A warning is heard to its end.
       mayBeInterrupted: prompt.state !== 'job.safety.unknown.voided',
     });
+    this.#link.rest(!this.#hearing.takesVoice);
   }
 
   /** The answers on the screen now. */
@@ -327,13 +363,21 @@ class JobConversation implements Conversation {
   /** What is understood now: what the dialogue asks for, and what the screen adds to it. */
   #expecting(): Expecting {
     const { expecting } = this.#prompt();
+    const { reach } = this.#hearing.policy();
     const shown = this.#aside.value;
     const isCounting = this.#counter.tally.value !== undefined;
     const ofAnswers = shown || isCounting ? [] : saidOfAnswers(this.#answers());
-    return { ...expecting, onScreen: [...saidOver(shown), ...ofAnswers] };
+    return { ...expecting, onScreen: [...saidOver(shown), ...ofAnswers], reach };
   }
 
-  /** What is asked now: by the figure that has the floor, else by the job. */
+  /** What the hearing has to have said between two tries at the same question. */
+  #toSayMeanwhile(): Say {
+    const say = this.#hearing.toSay();
+    if (say.length > 0) this.#announced.value = say;
+    return say;
+  }
+
+  /** What is asked now: whether an answer that is held is right, or what is behind it. */
   #prompt(): Prompt {
     return this.#hearing.promptOver(this.#promptBehind());
   }
@@ -347,7 +391,8 @@ class JobConversation implements Conversation {
   #spoken(): Spoken {
     return {
       expecting: () => this.#expecting(),
-      wordsOf: (saying) => sayWorded(this.#wordsOf(saying), this.#tablet.wording()),
+      wordsOf: (saying) =>
+        sayWorded([...this.#toSayMeanwhile(), ...this.#wordsOf(saying)], this.#tablet.wording()),
       replies: () => this.#replies(),
       isOver: () => isOver(this.#asked),
       decide: (utterance) => void this.#understand(utterance),
@@ -392,13 +437,15 @@ class JobConversation implements Conversation {
   #currentView(): ConversationView {
     const { context } = this.#session.snapshot.value;
     const wording = this.#tablet.wording();
+    const prompt = this.#prompt();
     const aside = this.#aside.value;
     return {
-      prompt: promptWorded(this.#prompt(), wording),
+      prompt: promptWorded({ ...prompt, notices: [...this.#announced.value, ...prompt.notices] }, wording),
       context,
       wording,
       turn: this.#link.turn.value,
       voice: this.#link.voice.value,
+      hearing: this.#hearing.grade.value,
       answers: this.#answers(),
       record: this.#session.record.value,
       ...present('level', this.#link.level),

@@ -6,7 +6,5 @@ export const SESSION_LINES = {
   answerByButton: 'Use the big buttons. I am still listening.',
   noAnswer: 'I am still listening.',
   notKept: 'I could not keep that in the record. Look at the screen.',
-  tooLoud: 'It is too loud for voice here. Use the big buttons.',
-  noConfirmationInNoise: 'It is too loud to confirm by voice. Press the button.',
   narrowBand: 'This microphone sounds like a telephone. I may mishear you.',
 } as const;

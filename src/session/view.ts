@@ -5,6 +5,7 @@ import type { JobContext } from '../../flows/job-context.ts';
 import type { Tally } from '../../flows/miss-log/tally.ts';
 import type { Prompt } from '../../flows/prompt.ts';
 import type { Wording } from '../../flows/wording.ts';
+import type { HearingGrade } from '../../grammar/hearing-grade.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import type { Slots } from '../../grammar/understand.ts';
 
@@ -31,6 +32,8 @@ export interface ConversationView {
   readonly turn: Turn;
   readonly voice: VoiceState;
   readonly level?: LevelReading;
+  /** How well the ears hear, as it was said. */
+  readonly hearing: HearingGrade;
   /** One sentence for what keeps the app from speaking; what it would have said is on the screen. */
   readonly speechTrouble?: string;
   readonly lastHeard?: LastHeard;
@@ -44,7 +47,7 @@ export interface ConversationView {
 }
 
 /** Whose turn it is. */
-export type Turn = 'speaking' | 'listening' | 'hearing' | 'thinking' | 'quiet';
+export type Turn = 'speaking' | 'listening' | 'hearing' | 'thinking' | 'resting' | 'quiet';
 
 export type VoiceState =
   | { readonly kind: 'off' }

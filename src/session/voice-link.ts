@@ -139,6 +139,21 @@ export class VoiceLink {
     this.#turns.send({ type: 'touch.answered' });
   }
 
+  /** Whether nobody is speaking: a person may, but has not begun. */
+  get isWaiting(): boolean {
+    return this.turn.value === 'listening' || this.turn.value === 'resting';
+  }
+
+  /** Whether answers by voice are not waited for. */
+  get isResting(): boolean {
+    return this.turn.value === 'resting';
+  }
+
+  /** Has nothing but stop words waited for, or answers by voice again from the next question on. */
+  rest(isResting: boolean): void {
+    this.#turns.send({ type: isResting ? 'voice.rests' : 'voice.returns' });
+  }
+
   suspend(): void {
     this.#turns.send({ type: 'suspend' });
   }
@@ -181,6 +196,7 @@ export class VoiceLink {
           this.#mouth?.speaker.prepare(this.#spoken.replies());
         });
       },
+      restEars: () => this.#ears?.open(),
       speak: (asking, saying) => this.#speak(asking, this.#spoken.wordsOf(saying)),
       hush: () => {
         const speech = this.#speech;
@@ -299,6 +315,8 @@ function turnOf(state: string): Turn {
       return 'hearing';
     case 'deciding':
       return 'thinking';
+    case 'resting':
+      return 'resting';
     default:
       return 'quiet';
   }

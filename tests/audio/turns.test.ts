@@ -40,6 +40,8 @@ const everyEvent: readonly TurnEvent[] = [
   { type: 'refused' },
   { type: 'ears.failed' },
   { type: 'ears.recovered' },
+  { type: 'voice.rests' },
+  { type: 'voice.returns' },
   { type: 'suspend' },
   { type: 'resume' },
 ];
@@ -47,7 +49,7 @@ const everyEvent: readonly TurnEvent[] = [
 /** The room as the effects leave it: what the mouth does, what the ears may hear, and everything said. */
 class Room implements TurnEffects {
   mouth: 'silent' | 'speaking' = 'silent';
-  ears: 'shut' | 'stop words' | 'open' = 'shut';
+  ears: 'shut' | 'stop words' | 'open' | 'resting' = 'shut';
   listensFor: Prompt | undefined;
   buttonsFor: Prompt | undefined;
   readonly said: { readonly prompt: Prompt; readonly saying: Saying }[] = [];
@@ -65,6 +67,10 @@ class Room implements TurnEffects {
     this.ears = 'open';
     this.#check();
   }
+  restEars(): void {
+    this.ears = 'resting';
+    this.#check();
+  }
   speak(prompt: Prompt, saying: Saying): void {
     this.mouth = 'speaking';
     this.said.push({ prompt, saying });
@@ -80,7 +86,8 @@ class Room implements TurnEffects {
     this.buttonsFor = prompt;
   }
   #check(): void {
-    if (this.mouth === 'speaking' && this.ears === 'open') this.broken.push('listens while it speaks');
+    if (this.mouth === 'speaking' && (this.ears === 'open' || this.ears === 'resting'))
+      this.broken.push('listens while it speaks');
   }
 }
 
@@ -132,9 +139,9 @@ const exploration = {
     ),
   ],
   serializeState: (snapshot: SnapshotFrom<TurnsMachine>) => {
-    const { prompt, saying, doEarsWork } = snapshot.context;
+    const { prompt, saying, doEarsWork, doesVoiceRest } = snapshot.context;
     const failures = Math.min(failuresOf(snapshot), FAILURES_TO_BUTTONS + 2);
-    return JSON.stringify([snapshot.value, prompt.id, saying, failures, doEarsWork]);
+    return JSON.stringify([snapshot.value, prompt.id, saying, failures, doEarsWork, doesVoiceRest]);
   },
   stopWhen: (snapshot: SnapshotFrom<TurnsMachine>) => failuresOf(snapshot) > FAILURES_TO_BUTTONS + 1,
   limit: 20_000,
@@ -154,6 +161,8 @@ function rulesBroken(change?: (machine: TurnsMachine) => TurnsMachine): Set<stri
     if (state !== 'speaking' && run.room.mouth === 'speaking') broken.add(`speaks in ${state}`);
     const mayHear = state === 'listening' || state === 'hearing';
     if (mayHear !== (run.room.ears === 'open')) broken.add(`ears ${run.room.ears} in ${state}`);
+    if ((state === 'resting') !== (run.room.ears === 'resting'))
+      broken.add(`ears ${run.room.ears} in ${state}`);
     if (run.room.ears === 'stop words' && state !== 'speaking') broken.add(`stop words in ${state}`);
     const { prompt } = run.actor.getSnapshot().context;
     if (run.room.ears === 'stop words' && !prompt.mayBeInterrupted) broken.add('a warning may be stopped');
@@ -166,7 +175,17 @@ describe('the turns', () => {
   it('has the states the test believes it has', () => {
     const visited = new Set(paths.map((path) => stateOf(path.state)));
     expect([...visited].sort()).toEqual(
-      ['deciding', 'echoTail', 'hearing', 'idle', 'listening', 'speaking', 'suspended', 'touchOnly'].sort(),
+      [
+        'deciding',
+        'echoTail',
+        'hearing',
+        'idle',
+        'listening',
+        'resting',
+        'speaking',
+        'suspended',
+        'touchOnly',
+      ].sort(),
     );
     expect(paths.length).toBeGreaterThan(100);
   });
@@ -176,7 +195,7 @@ describe('the turns', () => {
   });
 
   // A check that cannot fail proves nothing: take each guard of the half-duplex away, and it must.
-  it.each(['shutEars', 'shutEarsButForStop', 'hush', 'prepareEars'] as const)(
+  it.each(['shutEars', 'shutEarsButForStop', 'hush', 'prepareEars', 'restEars'] as const)(
     'would be caught without %s',
     (action) => {
       const broken = rulesBroken((machine) => machine.provide({ actions: { [action]: () => {} } }));
@@ -188,7 +207,7 @@ describe('the turns', () => {
     for (const { state } of paths) {
       const name = stateOf(state);
       expect(state.can({ type: 'ask', prompt: question }), name).toBe(true);
-      if (['idle', 'suspended', 'touchOnly'].includes(name)) continue;
+      if (['idle', 'suspended', 'touchOnly', 'resting'].includes(name)) continue;
       const hasClock = state._nodes.some((node) => node.after.length > 0);
       expect(hasClock, `${name} waits for nothing`).toBe(true);
     }
@@ -203,7 +222,7 @@ describe('the turns', () => {
       run.clock.increment(turnTimesMs.hearing);
       run.clock.increment(turnTimesMs.speaking + turnTimesMs.echoTail);
       // Listening, or in the middle of the next re-prompt after a listening that ran out.
-      const wasHeard = ['listening', 'touchOnly', 'speaking', 'echoTail'].includes(run.state());
+      const wasHeard = ['listening', 'resting', 'touchOnly', 'speaking', 'echoTail'].includes(run.state());
       expect(wasHeard, `${run.state()} after ${path.steps.map(({ event }) => event.type).join(', ')}`).toBe(
         true,
       );
@@ -302,6 +321,36 @@ describe('the turns', () => {
     expect(run.room).toMatchObject({ ears: 'shut', buttonsFor: question });
     run.send({ type: 'ears.recovered' });
     expect(run.room.said.at(-1)).toEqual({ prompt: question, saying: { kind: 'prompt' } });
+  });
+
+  it('rests where it is too loud: no answers, no nagging, stop words still decided, and asks again when it is quieter', () => {
+    const run = start();
+    run.play([{ type: 'ask', prompt: question }, { type: 'mouth.finished' }]);
+    run.clock.increment(turnTimesMs.echoTail);
+    run.send({ type: 'voice.rests' });
+    expect(run.room).toMatchObject({ ears: 'resting', buttonsFor: question });
+    run.clock.increment(10 * turnTimesMs.noInputAtButtons);
+    run.play([{ type: 'speech.started' }, { type: 'utterance', utterance }, { type: 'refused' }]);
+    expect(run.state()).toBe('resting');
+    expect(run.room).toMatchObject({ decided: 1, ears: 'resting' });
+    expect(run.room.said).toHaveLength(1);
+    // A touch goes on, and the next question is asked aloud; the ears rest again behind it.
+    run.play([{ type: 'touch.answered' }, { type: 'ask', prompt: warning }, { type: 'mouth.finished' }]);
+    run.clock.increment(turnTimesMs.echoTail);
+    expect(run.state()).toBe('resting');
+    run.send({ type: 'voice.returns' });
+    expect(run.room.said.at(-1)).toEqual({ prompt: warning, saying: { kind: 'prompt' } });
+    run.send({ type: 'mouth.finished' });
+    run.clock.increment(turnTimesMs.echoTail);
+    expect(run.state()).toBe('listening');
+  });
+
+  it('drops what somebody is saying when it grows too loud to trust it', () => {
+    const run = start();
+    run.play([{ type: 'ask', prompt: question }, { type: 'mouth.finished' }]);
+    run.clock.increment(turnTimesMs.echoTail);
+    run.play([{ type: 'speech.started' }, { type: 'voice.rests' }]);
+    expect(run.state()).toBe('resting');
   });
 
   it('falls silent and deaf while the tablet sleeps, and asks what was asked meanwhile when it wakes', () => {

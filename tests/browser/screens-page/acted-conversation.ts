@@ -31,6 +31,7 @@ export function actSession(session: JobSession): ActedConversation {
   const view = signal<ConversationView>({
     ...shown(),
     wording: USUAL_WORDING,
+    hearing: 'good',
     turn: 'quiet',
     voice: { kind: 'off' },
     record: session.record.value,
