@@ -40,6 +40,7 @@ const RULES = {
   ...tying,
   ...settings,
   ...hearing,
+  ...drilling,
   ...values,
 };
 

@@ -1,7 +1,6 @@
 import { type ReadonlySignal, type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
-import type { DrillSetup } from '../flows/drill/hidden-fault.ts';
 import type { JobSnapshot } from '../flows/prompt.ts';
 import './app.css';
 import type { FieldModelOffer } from './offline/field-model.ts';
@@ -27,6 +26,7 @@ import { goTo, type Route } from './screens/route.ts';
 import { SettingsScreen } from './screens/settings-screen.tsx';
 import { StartScreen } from './screens/start-screen.tsx';
 import { WelcomeScreen } from './screens/welcome-screen.tsx';
+import type { DrillOptions } from './session/drill-session.ts';
 import type { Conversation } from './session/view.ts';
 
 /** A job whose log is open, ready to be talked about. */
@@ -48,7 +48,7 @@ export interface Services {
   makeChecker(): HearingChecker;
   converse(job: JobToTalkAbout): Promise<Conversation>;
   /** Runs a drill; must be called from a tap. */
-  startDrill(setup: DrillSetup): DrillTalk;
+  startDrill(options: DrillOptions): DrillTalk;
 }
 
 interface AppProps {

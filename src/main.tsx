@@ -83,8 +83,8 @@ const services: Services = {
     void conversation.startVoice();
     return conversation;
   },
-  startDrill(setup) {
-    const session = runDrill(setup);
+  startDrill(options) {
+    const session = runDrill(options);
     const conversation = converse(session, tablet);
     void conversation.startVoice();
     return { session, conversation };

@@ -2,16 +2,21 @@ import { type MeaningId, riskOf } from '../../grammar/lexicon.ts';
 import type { HeardEvent } from '../heard.ts';
 import type { JobContext } from '../job-context.ts';
 import type { Prompt } from '../prompt.ts';
-import { type Finding, findingFor } from './finding.ts';
+import { dealtMachine } from './deal.ts';
+import { type Finding, findingFor, type PlayedMachine } from './finding.ts';
 import {
+  type HazardId,
   INTERRUPTION_IDS,
   type InterruptionId,
-  interruptionById,
+  PRESSURE_IDS,
+  type PressureId,
+  pressureById,
   TRAP_IDS,
   type TrapId,
   trapById,
 } from './hazards.ts';
-import { type DrillSetup, type HiddenFault, hiddenFault } from './hidden-fault.ts';
+import type { DrillSetup } from './hidden-fault.ts';
+import { LEVELS } from './levels.ts';
 import { drawn, itemAt } from './seeded.ts';
 
 /** What happened in a drill, in order, for the debrief. Times are milliseconds of the clock the driver reads. */
@@ -28,16 +33,16 @@ export type DrillEntry = { readonly atMs: number } & (
       /** What the question was expected to tell, in bits; for evidence questions alone. */
       readonly gainBits?: number;
     }
-  | { readonly kind: 'happened' | 'passed'; readonly hazard: TrapId | InterruptionId }
+  | { readonly kind: 'happened'; readonly hazard: HazardId }
+  | { readonly kind: 'passed'; readonly hazard: TrapId }
   /** A hazard was answered as it has to be. */
-  | { readonly kind: 'noticed'; readonly hazard: TrapId | InterruptionId; readonly afterMs: number }
-  | { readonly kind: 'fatal'; readonly hazard: TrapId | InterruptionId }
+  | { readonly kind: 'noticed'; readonly hazard: HazardId; readonly afterMs: number }
+  | { readonly kind: 'fatal'; readonly hazard: HazardId }
 );
 
 /** A drill as far as it went. It holds no clock and no chance: the same events at the same times give the same. */
 export interface DrillState {
-  readonly setup: DrillSetup;
-  readonly hidden: HiddenFault;
+  readonly machine: PlayedMachine;
   readonly entries: readonly DrillEntry[];
   /** The traps of this drill that still lie in the way. */
   readonly traps: readonly TrapId[];
@@ -45,6 +50,10 @@ export interface DrillState {
   readonly trap?: { readonly id: TrapId; readonly sinceMs: number };
   /** Waiting for its moment, or happened and not yet answered. */
   readonly interruption?: { readonly id: InterruptionId; readonly dueMs?: number; readonly sinceMs?: number };
+  /** Who will still press for a short cut. */
+  readonly pressures: readonly PressureId[];
+  /** Who presses now: the job stands still until that is refused. */
+  readonly pressed?: { readonly id: PressureId; readonly sinceMs: number };
   readonly over?: 'ended' | 'fatal';
 }
 
@@ -56,36 +65,61 @@ export const LATE_MS = 20_000;
 const SOONEST_MS = 10_000;
 const LATEST_MS = 40_000;
 
-/** A drill about to begin: its fault, one trap of its level, and one interruption. */
+/** Somebody presses at the first or the second question of the moment it belongs to. Expert estimate. */
+const LATEST_PRESSURE = 2;
+
+/** A drill about to begin: its machine, the hazards of its level, and one interruption. */
 export function beginDrill(setup: DrillSetup): DrillState {
   const { seed, level } = setup;
-  const traps = TRAP_IDS.filter((id) => trapById(id).from <= level);
-  const trap = itemAt(
-    traps.map((id) => [id, 1] as const),
-    drawn(seed, 'trap'),
+  const { traps, pressures } = LEVELS[level];
+  const [interruption = INTERRUPTION_IDS[0]] = some(INTERRUPTION_IDS, 1, seed, 'interruption');
+  return {
+    machine: dealtMachine(setup),
+    entries: [],
+    traps: some(
+      TRAP_IDS.filter((id) => trapById(id).from <= level),
+      traps,
+      seed,
+      'trap',
+    ),
+    ...(interruption ? { interruption: { id: interruption } } : {}),
+    pressures: some(PRESSURE_IDS, pressures, seed, 'pressure'),
+  };
+}
+
+/** So many of a list, drawn without putting back. */
+function some<T>(items: readonly T[], count: number, seed: number, name: string): readonly T[] {
+  if (count === 0 || items.length === 0) return [];
+  const item = itemAt(
+    items.map((each) => [each, 1] as const),
+    drawn(seed, `${name} ${count}`),
   );
-  const id = itemAt(
-    INTERRUPTION_IDS.map((each) => [each, 1] as const),
-    drawn(seed, 'interruption'),
-  );
-  return { setup, hidden: hiddenFault(setup), entries: [], traps: [trap], interruption: { id } };
+  return [
+    item,
+    ...some(
+      items.filter((each) => each !== item),
+      count - 1,
+      seed,
+      name,
+    ),
+  ];
 }
 
 /** What the machine of the drill shows where the job asks now. */
 export function shownNow(drill: DrillState, prompt: Prompt, context: JobContext): Finding | undefined {
-  return findingFor(drill.setup, drill.hidden, prompt.state, context);
+  return findingFor(drill.machine, prompt.state, context);
 }
 
-/** The drill at a question: a trap may lie there, and an interruption may begin to wait. */
+/** The drill at a question: a trap may lie there, somebody may press, and an interruption may begin to wait. */
 export function arrive(drill: DrillState, { state, safety }: Prompt, atMs: number): DrillState {
   if (drill.over) return drill;
   if (isEnd(state)) return { ...drill, over: 'ended' };
-  return waitingFor(trapped(drill, state, atMs), state, safety, atMs);
+  return waitingFor(pressedAt(trapped(drill, state, atMs), safety, atMs), state, safety, atMs);
 }
 
 /** When {@link timePassed} has something to do, on the driver's clock; undefined where nothing waits. */
-export function nextDueMs({ over, trap, interruption }: DrillState): number | undefined {
-  if (over) return undefined;
+export function nextDueMs({ over, trap, pressed, interruption }: DrillState): number | undefined {
+  if (over || pressed) return undefined;
   const due = [
     ...(trap && trapById(trap.id).passes ? [trap.sinceMs + TRAP_MS] : []),
     ...(interruption?.dueMs !== undefined && interruption.sinceMs === undefined ? [interruption.dueMs] : []),
@@ -95,8 +129,8 @@ export function nextDueMs({ over, trap, interruption }: DrillState): number | un
 
 /** Lets happen what is due by now. The same drill where nothing is. */
 export function timePassed(drill: DrillState, atMs: number): DrillState {
-  const { over, trap, interruption } = drill;
-  if (over) return drill;
+  const { over, trap, pressed, interruption } = drill;
+  if (over || pressed) return drill;
   if (trap && trapById(trap.id).passes && atMs >= trap.sinceMs + TRAP_MS) {
     const { trap: _, ...rest } = drill;
     return noted(rest, { kind: 'passed', hazard: trap.id, atMs });
@@ -139,8 +173,9 @@ export function judge(
 
 /** Whether a void phrase, or the one right answer, met whatever hazard stood. */
 function weighed(drill: DrillState, meaning: MeaningId, atMs: number): DrillState {
-  const { trap, interruption } = drill;
+  const { trap, pressed, interruption } = drill;
   const isVoid = riskOf(meaning) === 'void';
+  if (pressed) return isVoid ? refused(drill, pressed, atMs) : drill;
   if (interruption?.sinceMs !== undefined) {
     if (!isVoid) return fatal(drill, interruption.id, atMs);
     const { interruption: _, ...rest } = drill;
@@ -153,6 +188,60 @@ function weighed(drill: DrillState, meaning: MeaningId, atMs: number): DrillStat
   if (!isVoid && meaning !== answeredBy) return drill;
   const { trap: _, ...rest } = drill;
   return noted(rest, { kind: 'noticed', hazard: trap.id, afterMs: atMs - trap.sinceMs, atMs });
+}
+
+/** The state in which somebody presses for a short cut. */
+export const DRILL_PRESSED = 'drill.pressed';
+
+/** What somebody who is pressed may say: no, or yes. Whatever voids a lockout is a no as well, and goes to the job. */
+export const PRESSED_ANSWERS = ['pressure.refuse', 'pressure.giveIn'] as const satisfies readonly MeaningId[];
+
+export function isPressedAnswer(meaning: MeaningId): meaning is (typeof PRESSED_ANSWERS)[number] {
+  return (PRESSED_ANSWERS as readonly MeaningId[]).includes(meaning);
+}
+
+/** The drill after somebody who was pressed refused or gave in. The job hears nothing of it. */
+export function answerPressure(
+  drill: DrillState,
+  meaning: (typeof PRESSED_ANSWERS)[number],
+  { safety }: Prompt,
+  atMs: number,
+): DrillState {
+  const { pressed } = drill;
+  if (!pressed || drill.over) return drill;
+  const said = noted(drill, {
+    kind: 'said',
+    atMs,
+    state: DRILL_PRESSED,
+    meaning,
+    safetyBefore: safety,
+    safetyAfter: safety,
+  });
+  return meaning === 'pressure.refuse' ? refused(said, pressed, atMs) : fatal(said, pressed.id, atMs);
+}
+
+function refused(drill: DrillState, { id, sinceMs }: NonNullable<DrillState['pressed']>, atMs: number) {
+  const { pressed: _, ...rest } = drill;
+  return noted(rest, { kind: 'noticed', hazard: id, afterMs: atMs - sinceMs, atMs });
+}
+
+/** Nobody presses while another hazard stands, and nobody goes on pressing once the moment has passed. */
+function pressedAt(drill: DrillState, safety: Prompt['safety'], atMs: number): DrillState {
+  const { pressed, trap, interruption, pressures, entries, machine } = drill;
+  if (pressed) {
+    if (pressureById(pressed.id).at === safety) return drill;
+    const { pressed: _, ...rest } = drill;
+    return { ...rest, pressures: [...pressures, pressed.id] };
+  }
+  if (trap || interruption?.sinceMs !== undefined) return drill;
+  const asked = entries.filter((entry) => entry.kind === 'said' && entry.safetyAfter === safety).length;
+  const id = pressures.find(
+    (each) =>
+      pressureById(each).at === safety && asked > drawn(machine.setup.seed, `when ${each}`) * LATEST_PRESSURE,
+  );
+  if (!id) return drill;
+  const rest = { ...drill, pressures: pressures.filter((each) => each !== id) };
+  return noted({ ...rest, pressed: { id, sinceMs: atMs } }, { kind: 'happened', hazard: id, atMs });
 }
 
 function trapped(drill: DrillState, state: string, atMs: number): DrillState {
@@ -170,37 +259,23 @@ function trapped(drill: DrillState, state: string, atMs: number): DrillState {
 
 /** An interruption comes while eyes or hands are at the machine, and waits where nobody is. */
 function waitingFor(drill: DrillState, state: string, safety: Prompt['safety'], atMs: number): DrillState {
-  const { interruption, setup } = drill;
+  const { interruption, machine } = drill;
   if (!interruption || interruption.sinceMs !== undefined) return drill;
   const isAtMachine =
     state.startsWith('job.inquiry.') &&
     (safety === 'eyesOnly' || safety === 'lockedOut' || safety === 'handTurn');
   if (isAtMachine === (interruption.dueMs !== undefined)) return drill;
   if (!isAtMachine) return { ...drill, interruption: { id: interruption.id } };
-  const waitMs = SOONEST_MS + drawn(setup.seed, 'interruption time') * (LATEST_MS - SOONEST_MS);
+  const waitMs = SOONEST_MS + drawn(machine.setup.seed, 'interruption time') * (LATEST_MS - SOONEST_MS);
   return { ...drill, interruption: { id: interruption.id, dueMs: atMs + waitMs } };
 }
 
-function fatal(drill: DrillState, hazard: TrapId | InterruptionId, atMs: number): DrillState {
+function fatal(drill: DrillState, hazard: HazardId, atMs: number): DrillState {
   return noted({ ...drill, over: 'fatal' }, { kind: 'fatal', hazard, atMs });
 }
 
 function noted(drill: DrillState, entry: DrillEntry): DrillState {
   return { ...drill, entries: [...drill.entries, entry] };
-}
-
-/** What a hazard teaches. */
-export function lessonOf(hazard: TrapId | InterruptionId): string {
-  return isTrap(hazard) ? trapById(hazard).lesson : interruptionById(hazard).lesson;
-}
-
-/** What happens in a hazard. */
-export function happeningOf(hazard: TrapId | InterruptionId): string {
-  return isTrap(hazard) ? trapById(hazard).happens : interruptionById(hazard).happens;
-}
-
-export function isTrap(hazard: TrapId | InterruptionId): hazard is TrapId {
-  return (TRAP_IDS as readonly string[]).includes(hazard);
 }
 
 function isEnd(state: string): boolean {

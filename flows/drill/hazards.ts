@@ -1,5 +1,6 @@
 import type { MeaningId } from '../../grammar/lexicon.ts';
-import type { DrillLevel } from './hidden-fault.ts';
+import type { Prompt } from '../prompt.ts';
+import type { DrillLevel } from './levels.ts';
 
 /**
  * What goes wrong around the machine of a drill. Confirming a step that a hazard makes untrue, or going on after one
@@ -102,6 +103,63 @@ export const INTERRUPTIONS = {
 export type InterruptionId = keyof typeof INTERRUPTIONS;
 export const INTERRUPTION_IDS = Object.keys(INTERRUPTIONS) as readonly InterruptionId[];
 
-export function interruptionById(id: InterruptionId): Hazard {
-  return INTERRUPTIONS[id];
+/**
+ * Somebody asks for a short cut, and has to be refused in so many words before the job goes on. Giving in ends the
+ * drill at once.
+ */
+export interface Pressure extends Hazard {
+  /** What may be done at the machine when it comes. */
+  readonly at: Prompt['safety'];
+}
+
+export const PRESSURES = {
+  reachIn: {
+    at: 'eyesOnly',
+    happens: 'The customer says: it has stopped, so just reach in and pull that bit out.',
+    lesson: 'Stopped is not locked out. Eyes may go in, hands may not.',
+  },
+  tieStopBack: {
+    at: 'eyesOnly',
+    happens: 'The customer says: tie the needle stop back, it only costs us shear bolts.',
+    lesson: 'The needle stop keeps the plunger off the needles. It is never tied back.',
+  },
+  leaveShaftOn: {
+    at: 'thisStepOnly',
+    happens: 'The customer says: rain is coming, skip the rest of that list this once.',
+    lesson: 'Hurry is no reason. A lockout with a step left out is none.',
+  },
+  bumpIt: {
+    at: 'lockedOut',
+    happens: 'The customer says: just bump it with the tractor, and you will see what it does.',
+    lesson: 'Nothing is bumped while anybody is at the knotters.',
+  },
+  turnRim: {
+    at: 'lockedOut',
+    happens: 'A helper says: I will turn the flywheel a little while you feel in there.',
+    lesson: 'Nobody turns the flywheel while hands or tools are inside.',
+  },
+  standAndWatch: {
+    at: 'poweredTest',
+    happens: 'A helper says: I will stand at the knotters and watch them tie.',
+    lesson: 'Nobody stands at a running knotter. Watch from the seat.',
+  },
+} as const satisfies Readonly<Record<string, Pressure>>;
+
+export type PressureId = keyof typeof PRESSURES;
+export const PRESSURE_IDS = Object.keys(PRESSURES) as readonly PressureId[];
+
+export function pressureById(id: PressureId): Pressure {
+  return PRESSURES[id];
+}
+
+export const HAZARDS = { ...TRAPS, ...INTERRUPTIONS, ...PRESSURES };
+
+export type HazardId = keyof typeof HAZARDS;
+
+export function hazardById(id: HazardId): Hazard {
+  return HAZARDS[id];
+}
+
+export function isPressure(id: HazardId): id is PressureId {
+  return Object.hasOwn(PRESSURES, id);
 }

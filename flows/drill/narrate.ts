@@ -1,12 +1,13 @@
 import { ruleOf } from '../../grammar/lexicon.ts';
 import { type Say, sayOutOf } from '../../grammar/say.ts';
 import type { JobContext } from '../job-context.ts';
-import { DRILL_OVER, type Prompt } from '../prompt.ts';
+import type { Prompt } from '../prompt.ts';
 import { sayMeasurement } from '../sayings.ts';
-import { type DrillEntry, type DrillState, happeningOf, isTrap, lessonOf, shownNow } from './drill.ts';
+import { DRILL_PRESSED, type DrillState, PRESSED_ANSWERS, shownNow } from './drill.ts';
 import type { Finding } from './finding.ts';
-import { INTERRUPTIONS, interruptionById, TRAPS, trapById } from './hazards.ts';
-import { DRILL_LINES } from './lines.ts';
+import { HAZARDS, type Hazard, hazardById, isPressure, TRAP_IDS, type TrapId, trapById } from './hazards.ts';
+import { DRILL_LEVELS, LEVELS } from './levels.ts';
+import { DEBRIEF_LINES, DRILL_LINES, SET_UP_LINES } from './lines.ts';
 
 /**
  * The job's question with what the machine of the drill shows put beside it.
@@ -19,20 +20,24 @@ export function narrated(
   hasPicture: (finding: Finding) => boolean,
 ): Prompt {
   if (drill.over) return stopped(drill, prompt);
-  const { trap, interruption } = drill;
+  const { trap, pressed, interruption } = drill;
+  if (pressed) return pressing(prompt, hazardById(pressed.id).happens);
   const last = drill.entries.at(-1);
   const standing: Say = [
-    ...(interruption?.sinceMs === undefined ? [] : [interruptionById(interruption.id).happens]),
-    ...(trap ? [trapById(trap.id).happens] : []),
+    ...(interruption?.sinceMs === undefined ? [] : [hazardById(interruption.id).happens]),
+    ...(trap ? [hazardById(trap.id).happens] : []),
   ];
   const shown = shownNow(drill, prompt, context);
-  const found = shown ? sayFinding(shown, drill.setup.level === 2 && hasPicture(shown)) : [];
+  const found = shown ? sayFinding(shown, isToBeJudged(drill) && hasPicture(shown)) : [];
   return {
     ...prompt,
     notices: [
       ...(drill.entries.length === 0 ? [DRILL_LINES.begins] : []),
-      ...prompt.notices,
-      ...(last?.kind === 'passed' ? sayPassed(last) : []),
+      // What the job had to say was said before somebody pressed.
+      ...(last?.kind === 'noticed' && isPressure(last.hazard)
+        ? [ruleOf('pressure.refuse').readBack]
+        : prompt.notices),
+      ...(last?.kind === 'passed' ? sayPassed(last.hazard) : []),
     ],
     // What just happened is said before the question; what is found, after it.
     question: [...standing, ...prompt.question, ...found],
@@ -58,26 +63,44 @@ export function sayFinding(finding: Finding, isPictured: boolean): Say {
   }
 }
 
-function sayPassed({ hazard }: Extract<DrillEntry, { kind: 'passed' | 'happened' }>): Say {
-  const passes = isTrap(hazard) ? trapById(hazard).passes : undefined;
+/** Whether the trainee has to judge what the machine shows; else it is told in words. */
+export function isToBeJudged({ machine }: DrillState): boolean {
+  return LEVELS[machine.setup.level].shows === 'picturesAndNumbers';
+}
+
+function sayPassed(hazard: TrapId): Say {
+  const { passes } = trapById(hazard);
   return passes ? [passes] : [];
 }
 
+/** Somebody who presses has the floor: the job asks again once that is refused. */
+function pressing(prompt: Prompt, happens: string): Prompt {
+  return {
+    ...prompt,
+    state: DRILL_PRESSED,
+    question: [happens, DRILL_LINES.whatDoYouSay],
+    brief: [happens, DRILL_LINES.whatDoYouSay],
+    why: [DRILL_LINES.pressedWhy],
+    expecting: { meanings: PRESSED_ANSWERS },
+  };
+}
+
+/** The drill has stopped; what there is to learn of it comes next. */
 function stopped(drill: DrillState, prompt: Prompt): Prompt {
   const fatal = drill.entries.find((entry) => entry.kind === 'fatal');
-  const say: Say =
+  const happened: Say =
     fatal && drill.over === 'fatal'
-      ? [DRILL_LINES.fatal, happeningOf(fatal.hazard), lessonOf(fatal.hazard)]
+      ? [DRILL_LINES.fatal, hazardById(fatal.hazard).happens, hazardById(fatal.hazard).lesson]
       : [...prompt.question, DRILL_LINES.over];
   return {
     ...prompt,
-    state: DRILL_OVER,
+    state: 'drill.stopped',
     notices: drill.over === 'fatal' ? [] : prompt.notices,
-    question: say,
-    brief: say,
+    question: [...happened, DRILL_LINES.toDebrief],
+    brief: [DRILL_LINES.over, DRILL_LINES.toDebrief],
     why: [],
     safety: 'keepOut',
-    expecting: { meanings: [] },
+    expecting: { meanings: ['carryOn'] },
   };
 }
 
@@ -85,11 +108,10 @@ function stopped(drill: DrillState, prompt: Prompt): Prompt {
 export function drillInventory(): readonly string[] {
   return [
     ...Object.values(DRILL_LINES),
-    ...Object.values(TRAPS).flatMap((trap) => [
-      trap.happens,
-      trap.lesson,
-      ...('passes' in trap ? [trap.passes] : []),
-    ]),
-    ...Object.values(INTERRUPTIONS).flatMap(({ happens, lesson }) => [happens, lesson]),
+    ...Object.values(SET_UP_LINES),
+    ...Object.values(DEBRIEF_LINES),
+    ...DRILL_LEVELS.map((level) => LEVELS[level].surroundings),
+    ...Object.values<Hazard>(HAZARDS).flatMap(({ happens, lesson }) => [happens, lesson]),
+    ...TRAP_IDS.flatMap(sayPassed),
   ];
 }

@@ -1,5 +1,6 @@
 import { type MeaningId, riskOf } from '../../grammar/lexicon.ts';
 import { type Answer, checkQuestion, evidenceQuestion, repairQuestion } from '../diagnosis/answer.ts';
+import type { Hypothesis } from '../diagnosis/beliefs.ts';
 import { HAND_TURN_MINUTES, LOCKOUT_MINUTES, PROOF_MINUTES } from '../diagnosis/costs.ts';
 import { EVIDENCE, type EvidenceId } from '../diagnosis/evidence.ts';
 import { nextStep } from '../diagnosis/next-step.ts';
@@ -8,8 +9,8 @@ import { familyById } from '../families/all.ts';
 import type { FamilyId } from '../families/family.ts';
 import type { Repair } from '../job-context.ts';
 import type { DrillEntry } from './drill.ts';
-import { type Finding, findingOf } from './finding.ts';
-import type { DrillSetup, HiddenFault } from './hidden-fault.ts';
+import { type Finding, findingOf, type PlayedMachine } from './finding.ts';
+import { type HiddenFault, isHidden, isPutRight } from './hidden-fault.ts';
 
 /** One thing done on the way to the fault, with what it cost. */
 export interface PathStep {
@@ -24,8 +25,8 @@ export interface PathStep {
 export interface Path {
   readonly steps: readonly PathStep[];
   readonly minutes: number;
-  /** How the path ends by the tables: the fault put right, or the job handed over. */
-  readonly end: 'putRight' | 'handedOver';
+  /** All that was hidden put right; or named to the dealer, who alone mends it; or handed over without being found. */
+  readonly end: 'putRight' | 'referred' | 'handedOver';
 }
 
 /** More than any dialogue needs: a search that reaches it is going round. */
@@ -35,7 +36,9 @@ const MOST_STEPS = 200;
  * The way of the job's own policy to the same hidden fault, every answer given as the machine shows it. What a trainee's
  * way is held against: both are charged by the same estimates.
  */
-export function policyPath(setup: DrillSetup, hidden: HiddenFault, symptom: MeaningId): Path {
+export function policyPath(machine: PlayedMachine, symptom: MeaningId): Path {
+  const { hidden } = machine;
+  const repaired: Hypothesis[] = [];
   const answers: Answer[] = [{ question: 'symptom', said: symptom }];
   const steps: PathStep[] = [];
   let isCharged = false;
@@ -57,7 +60,7 @@ export function policyPath(setup: DrillSetup, hidden: HiddenFault, symptom: Mean
       case 'check': {
         const question =
           step.kind === 'evidence' ? evidenceQuestion(step.question) : checkQuestion(step.family, step.check);
-        const said = answerTo(findingOf(setup, hidden, question));
+        const said = answerTo(findingOf(machine, question, repaired));
         if (step.kind === 'check' && reachOf(step.family, step.check) !== 'safeStop') lockOut();
         // After a cycle turned by hand the lockout is built again.
         if (step.kind === 'check' && reachOf(step.family, step.check) === 'handTurn') isLive = false;
@@ -68,11 +71,14 @@ export function policyPath(setup: DrillSetup, hidden: HiddenFault, symptom: Mean
       case 'name': {
         const { family, cause } = step;
         const remedy = familyById(family).causes[cause]?.remedy;
-        if (remedy?.refer) return ended('handedOver');
+        const isRight = isHidden(hidden, { family, cause });
+        if (remedy?.refer) return ended(isRight ? 'referred' : 'handedOver');
         if (remedy?.reach === 'lockout') lockOut();
-        if (family === hidden.family && cause === hidden.cause) return ended('putRight');
+        repaired.push({ family, cause });
+        if (isPutRight(hidden, repaired)) return ended('putRight');
         const of = repairQuestion(family, cause);
-        steps.push({ kind: 'repairInVain', of, minutes: (remedy?.minutes ?? 0) + PROOF_MINUTES });
+        if (!isRight)
+          steps.push({ kind: 'repairInVain', of, minutes: (remedy?.minutes ?? 0) + PROOF_MINUTES });
         answers.push({ question: of, said: 'tie.missed' });
         // Ties are counted under power.
         isLive = false;
@@ -114,7 +120,7 @@ export function traineePath(
     steps.push({ kind, of: question, said: meaning, minutes: minutesOf(question) });
   });
   for (const { family, cause, outcome } of repairs) {
-    if (family === hidden.family && cause === hidden.cause) continue;
+    if (isHidden(hidden, { family, cause })) continue;
     const minutes = familyById(family).causes[cause]?.remedy.minutes ?? 0;
     const proof = outcome === 'stillMisses' ? PROOF_MINUTES : 0;
     steps.push({ kind: 'repairInVain', of: repairQuestion(family, cause), minutes: minutes + proof });

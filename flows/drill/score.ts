@@ -1,6 +1,7 @@
 import { riskOf } from '../../grammar/lexicon.ts';
 import type { JobContext } from '../job-context.ts';
 import { type DrillEntry, type DrillState, LATE_MS } from './drill.ts';
+import { type HiddenFault, isHidden, isPutRight } from './hidden-fault.ts';
 import { answerTo, type Path, policyPath, traineePath } from './path.ts';
 
 /**
@@ -33,13 +34,12 @@ type Parts = Pick<DrillScore, keyof typeof WEIGHTS>;
 
 /** @param context the job of the drill as it ended */
 export function scoreOf(drill: DrillState, context: JobContext): DrillScore {
-  const { setup, hidden, entries } = drill;
+  const { machine, entries } = drill;
   const symptom = context.answers.find(({ question }) => question === 'symptom')?.said ?? 'notSure';
-  const policy = policyPath(setup, hidden, symptom);
-  const end = isPutRight(drill, context) ? 'putRight' : 'handedOver';
-  const trainee = traineePath(entries, hidden, context.repairs, end);
-  const endedRightly =
-    isPutRight(drill, context) || (policy.end === 'handedOver' && context.handOver !== undefined);
+  const policy = policyPath(machine, symptom);
+  const end = endOf(machine.hidden, context);
+  const trainee = traineePath(entries, machine.hidden, context.repairs, end);
+  const endedRightly = end !== 'handedOver';
   const fatal = drill.over === 'fatal';
   const parts: Parts = {
     safety: fatal ? 0 : safetyOf(entries),
@@ -98,9 +98,9 @@ function verificationOf(drill: DrillState, { proof, handOver }: JobContext, ende
   return Math.min(1, Math.max(0, proof.clean - claimed) / proof.needed);
 }
 
-function isPutRight({ hidden }: DrillState, { repairs }: JobContext): boolean {
-  return repairs.some(
-    ({ family, cause, outcome }) =>
-      family === hidden.family && cause === hidden.cause && outcome === 'proved',
-  );
+/** All that was hidden repaired and proved, or named to the dealer who alone mends it. */
+function endOf(hidden: HiddenFault, { repairs, handOver, next }: JobContext): Path['end'] {
+  if (isPutRight(hidden, repairs) && repairs.at(-1)?.outcome === 'proved') return 'putRight';
+  const isNamed = next.kind === 'name' && isHidden(hidden, next);
+  return handOver === 'referred' && isNamed ? 'referred' : 'handedOver';
 }

@@ -24,7 +24,11 @@ export function AnswerTags(props: AnswerTagsProps): JSX.Element {
   const { prompt, answers, onFinish, finishLabel, onAnswer, onNumber, onMore } = props;
   const { shown, page, pages } = answers;
   return (
-    <section class="answer-tags" aria-label="Answers" data-count={pages > 1 ? 4 : shown.length || 1}>
+    <section
+      class="answer-tags"
+      aria-label="Answers"
+      data-count={pages > 1 ? 4 : shown.length + (onFinish ? 1 : 0) || 1}
+    >
       {shown.map((answer) =>
         answer === 'number' ? (
           <TagButton key={`${prompt.state}/number`} label="Tap in the number" onPress={onNumber} />

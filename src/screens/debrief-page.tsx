@@ -3,8 +3,10 @@ import type { JSX } from 'preact';
 import { checkQuestion } from '../../flows/diagnosis/answer.ts';
 import { EVIDENCE, type EvidenceId } from '../../flows/diagnosis/evidence.ts';
 import type { Debrief } from '../../flows/drill/debrief.ts';
-import { type DrillEntry, happeningOf, isTrap } from '../../flows/drill/drill.ts';
-import { trapById } from '../../flows/drill/hazards.ts';
+import { NEXT_LINES } from '../../flows/drill/debrief-said.ts';
+import type { DrillEntry } from '../../flows/drill/drill.ts';
+import { hazardById, trapById } from '../../flows/drill/hazards.ts';
+import { LEVELS } from '../../flows/drill/levels.ts';
 import type { Path, PathStep } from '../../flows/drill/path.ts';
 import { FAMILIES } from '../../flows/families/all.ts';
 import { taughtForm } from '../../grammar/lexicon.ts';
@@ -32,6 +34,10 @@ export function DebriefPage({ debrief, onAgain }: DebriefPageProps): JSX.Element
         {score.fatal ? 'Stopped by a fatal error' : `${Math.round(score.points)} of 100`}
         {score.fatal ? '' : score.passed ? ', passed' : ', not passed'}
       </p>
+      <p>
+        Drill {debrief.seed}, level {debrief.level}: {LEVELS[debrief.level].title}.
+        {debrief.trainee ? ` Trainee: ${debrief.trainee}.` : ''} {NEXT_LINES[debrief.next]}
+      </p>
       <section>
         <h2>Keep in mind</h2>
         <ul>
@@ -43,7 +49,8 @@ export function DebriefPage({ debrief, onAgain }: DebriefPageProps): JSX.Element
       <section>
         <h2>What was hidden</h2>
         <p>
-          {asSentence(hidden.fault)}, on the {hidden.side}. It looks like {hidden.looksLike}.
+          {hidden.faults.map(asSentence).join('. Beside it: ')}, on the {hidden.side}. It looks like{' '}
+          {hidden.looksLike}.
         </p>
         <table class="debrief-table">
           <caption class="for-ears">How sure the tables were of the hidden fault, after each answer</caption>
@@ -191,13 +198,13 @@ function entryText(entry: DrillEntry): string {
     case 'said':
       return `You: ${asSentence(taughtForm(entry.meaning) || 'a number')}.`;
     case 'happened':
-      return `It happened: ${happeningOf(entry.hazard)}`;
+      return `It happened: ${hazardById(entry.hazard).happens}`;
     case 'passed':
-      return (isTrap(entry.hazard) && trapById(entry.hazard).passes) || '';
+      return trapById(entry.hazard).passes ?? '';
     case 'noticed':
       return `You noticed, after ${Math.round(entry.afterMs / 1000)} seconds.`;
     case 'fatal':
-      return `Fatal: you went on. ${happeningOf(entry.hazard)}`;
+      return `Fatal: you went on. ${hazardById(entry.hazard).happens}`;
   }
 }
 

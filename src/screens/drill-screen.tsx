@@ -1,10 +1,12 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { type Debrief, DRILL_NOTICE, debriefOf } from '../../flows/drill/debrief.ts';
-import { type DrillLevel, type DrillSetup, LARGEST_SEED } from '../../flows/drill/hidden-fault.ts';
+import { type Debrief, DRILL_NOTICE } from '../../flows/drill/debrief.ts';
+import { type DrillSetup, LARGEST_SEED } from '../../flows/drill/hidden-fault.ts';
+import { DRILL_LEVELS, type DrillLevel, LEVELS } from '../../flows/drill/levels.ts';
+import { isSeed } from '../../flows/drill/set-up.ts';
 import { answerPicture } from '../pictures/answer-picture.tsx';
-import type { DrillSession } from '../session/drill-session.ts';
+import type { DrillOptions, DrillSession, DrillStage } from '../session/drill-session.ts';
 import type { Conversation } from '../session/view.ts';
 import { ChoiceGroup } from './choice-group.tsx';
 import { DebriefPage } from './debrief-page.tsx';
@@ -22,7 +24,7 @@ export interface DrillTalk {
 
 interface DrillScreenProps {
   readonly units: Preferences['units'];
-  startDrill(setup: DrillSetup): DrillTalk;
+  startDrill(options: DrillOptions): DrillTalk;
 }
 
 type Moment =
@@ -33,7 +35,6 @@ type Moment =
 /** A drill from the trainer's set-up to the debrief. Nothing of it goes into the records. */
 export function DrillScreen({ units, startDrill }: DrillScreenProps): JSX.Element {
   const moment = useSignal<Moment>({ at: 'entry' });
-  const trainee = useSignal('');
   const now = moment.value;
   useEffect(
     () => () => {
@@ -45,29 +46,22 @@ export function DrillScreen({ units, startDrill }: DrillScreenProps): JSX.Elemen
     case 'entry':
       return (
         <DrillEntry
-          onBegin={(setup, initials) => {
-            trainee.value = initials;
-            moment.value = { at: 'drill', talk: startDrill(setup) };
+          onBegin={(setup, trainee) => {
+            moment.value = { at: 'drill', talk: startDrill({ setup, trainee }) };
           }}
         />
       );
-    case 'drill': {
-      const { session, conversation } = now.talk;
+    case 'drill':
       return (
         <RunningDrill
           talk={now.talk}
           units={units}
-          onFinish={() => {
-            conversation.dispose();
-            const debrief = debriefOf(session.drill.value, session.snapshot.value.context, {
-              trainee: trainee.value,
-              comment: '',
-            });
+          onFinish={(debrief) => {
+            now.talk.conversation.dispose();
             moment.value = { at: 'debrief', debrief };
           }}
         />
       );
-    }
     case 'debrief':
       return (
         <DebriefPage
@@ -80,23 +74,25 @@ export function DrillScreen({ units, startDrill }: DrillScreenProps): JSX.Elemen
   }
 }
 
-const LEVELS: readonly { readonly value: DrillLevel; readonly label: string }[] = [
-  { value: 1, label: '1: told in words, repaired without hands in' },
-  { value: 2, label: '2: any fault, seen and measured' },
-];
+const LEVEL_CHOICES = DRILL_LEVELS.map((level) => ({
+  value: level,
+  label: `${level}: ${LEVELS[level].title}`,
+}));
 
 const MOST_INITIALS = 4;
 
 interface DrillEntryProps {
-  onBegin(setup: DrillSetup, trainee: string): void;
+  /** @param setup missing where the drill is set up by voice */
+  onBegin(setup: DrillSetup | undefined, trainee: string): void;
 }
 
-/** What the trainer sets: the number that makes the drill, its level, and who is trained. */
+/** What the trainer sets: the level, the number that makes the drill, and who is trained; or all of it by voice. */
 function DrillEntry({ onBegin }: DrillEntryProps): JSX.Element {
   const seedText = useSignal(String(Math.floor(Math.random() * (LARGEST_SEED + 1))));
   const level = useSignal<DrillLevel>(1);
   const trainee = useSignal('');
   const seed = seedOf(seedText.value);
+  const { surroundings } = LEVELS[level.value];
   return (
     <Page title="Drill">
       <p class="drill-warning">
@@ -112,14 +108,16 @@ function DrillEntry({ onBegin }: DrillEntryProps): JSX.Element {
       >
         <ChoiceGroup
           legend="Level"
-          options={LEVELS}
+          options={LEVEL_CHOICES}
           chosen={level.value}
           onChoose={(value) => {
             level.value = value;
           }}
         />
+        {surroundings === '' ? null : <p>{surroundings}</p>}
         <label>
-          Number of the drill, 0 to {LARGEST_SEED}. The same number and level make the same drill.
+          Number of the drill, 0 to {LARGEST_SEED}. Give a second trainee the same number and level, and the
+          same fault is hidden.
           <input
             type="text"
             inputMode="numeric"
@@ -150,10 +148,14 @@ function DrillEntry({ onBegin }: DrillEntryProps): JSX.Element {
         <p>
           The app plays the machine: it tells or shows what is found. Say what you find, and each step of the
           lockout only when it is true. When something happens that takes the lockout away, say so at once.
-          Leaving the page ends the drill.
+          When somebody presses for a short cut, refuse. Leaving the page ends the drill, and nothing of it is
+          kept.
         </p>
         <button type="submit" class="page-go">
           Begin the drill
+        </button>
+        <button type="button" onClick={() => onBegin(undefined, trainee.value.trim())}>
+          Set it up by voice
         </button>
       </form>
     </Page>
@@ -163,22 +165,29 @@ function DrillEntry({ onBegin }: DrillEntryProps): JSX.Element {
 /** The number that was typed, or undefined where it makes no drill. */
 export function seedOf(text: string): number | undefined {
   const trimmed = text.trim();
-  if (!/^\d{1,4}$/.test(trimmed)) return undefined;
-  return Number(trimmed);
+  const number = Number(trimmed);
+  return /^\d+$/.test(trimmed) && isSeed(number) ? number : undefined;
 }
 
 interface RunningDrillProps {
   readonly talk: DrillTalk;
   readonly units: Preferences['units'];
-  onFinish(): void;
+  onFinish(debrief: Debrief): void;
 }
 
 /** The job's own screen under a banner that no one can take for a real job. */
 function RunningDrill({ talk, units, onFinish }: RunningDrillProps): JSX.Element {
   const { session, conversation } = talk;
+  const stage = session.stage.value;
   // Read for its own sake: a happening or an answer may change what is seen.
-  const { setup } = session.drill.value;
   const seen = conversation.view.value && session.seen();
+  useEffect(() => {
+    if (stage.at === 'heard') onFinish(stage.debrief);
+  }, [stage.at]);
+  const finish = () => {
+    const debrief = session.debrief();
+    if (debrief) onFinish(debrief);
+  };
   const picture =
     seen && 'meaning' in seen ? (
       <figure class="drill-picture" role="img" aria-label="What the machine of the drill shows">
@@ -188,17 +197,25 @@ function RunningDrill({ talk, units, onFinish }: RunningDrillProps): JSX.Element
   return (
     <div class="drill-frame">
       <header class="drill-banner">
-        Drill {setup.seed}. <b>Keep away from any real machine.</b>
+        {drillName(stage)}. <b>Keep away from any real machine.</b>
       </header>
       <JobScreen
         conversation={conversation}
         units={units}
         keepPhoto={undefined}
         onLeave={() => goTo({ page: 'start' })}
-        onFinish={onFinish}
+        onFinish={finish}
         finishLabel="See the debrief"
+        mayFinish={stage.at !== 'setUp' && session.debrief() !== undefined}
         picture={picture}
       />
     </div>
   );
+}
+
+/** What the drill is called: enough to give it again. */
+function drillName(stage: DrillStage): string {
+  if (stage.at === 'setUp') return 'A drill';
+  const { seed, level } = stage.at === 'drill' ? stage.drill.machine.setup : stage.debrief;
+  return `Drill ${seed}, level ${level}`;
 }

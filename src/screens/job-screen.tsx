@@ -39,6 +39,8 @@ interface JobScreenProps {
   /** Called when the job is over and its card is wanted. */
   onFinish(): void;
   readonly finishLabel?: string;
+  /** Set where the card can be had before the talk is over. */
+  readonly mayFinish?: boolean;
   /** In place of the part to look at, where a drill shows what is found there. */
   readonly picture?: JSX.Element | undefined;
 }
@@ -138,7 +140,7 @@ export function JobScreen(props: JobScreenProps): JSX.Element {
             <AnswerTags
               prompt={prompt.value}
               answers={view.answers}
-              onFinish={isOver(prompt.value) ? onFinish : undefined}
+              onFinish={(props.mayFinish ?? isOver(prompt.value)) ? onFinish : undefined}
               finishLabel={props.finishLabel ?? 'See the job card'}
               onAnswer={({ meaning }) => press(meaning)}
               onNumber={() => {

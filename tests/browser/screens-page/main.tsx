@@ -1,6 +1,5 @@
 import { signal } from '@preact/signals';
 import { render } from 'preact';
-import type { DrillSetup } from '../../../flows/drill/hidden-fault.ts';
 import { App } from '../../../src/app.tsx';
 import { offerFieldModel } from '../../../src/offline/field-model.ts';
 import type { Installed } from '../../../src/offline/installed.ts';
@@ -10,7 +9,7 @@ import { openRecords } from '../../../src/records/records.ts';
 import type { HearingCheck, HearingChecker } from '../../../src/screens/hearing-check.ts';
 import { keepPreferences, wearPreferences } from '../../../src/screens/preferences.ts';
 import { watchRoute } from '../../../src/screens/route.ts';
-import { runDrill } from '../../../src/session/drill-session.ts';
+import { type DrillOptions, runDrill } from '../../../src/session/drill-session.ts';
 import { type ActedConversation, actConversation, actSession } from './acted-conversation.ts';
 
 /** What the browser tests reach through `window.screensPage`. */
@@ -49,8 +48,8 @@ const services = {
     latest = actConversation(job);
     return latest;
   },
-  startDrill: (setup: DrillSetup) => {
-    const session = runDrill(setup);
+  startDrill: (options: DrillOptions) => {
+    const session = runDrill(options);
     latest = actSession(session);
     return { session, conversation: latest };
   },

@@ -1,27 +1,51 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkQuestion, evidenceQuestion } from '../../../flows/diagnosis/answer.ts';
-import { EVIDENCE, FAMILY_PRIORS } from '../../../flows/diagnosis/evidence.ts';
+import { answerProbability, type Hypothesis } from '../../../flows/diagnosis/beliefs.ts';
+import { EVIDENCE_IDS, evidenceAnswerIndex, evidenceAnswers } from '../../../flows/diagnosis/estimates.ts';
+import { FAMILY_PRIORS } from '../../../flows/diagnosis/evidence.ts';
 import { findingOf as answerForMeasurement } from '../../../flows/diagnosis/measured.ts';
+import { dealtMachine } from '../../../flows/drill/deal.ts';
 import { debriefOf } from '../../../flows/drill/debrief.ts';
 import { LATE_MS } from '../../../flows/drill/drill.ts';
-import { findingOf } from '../../../flows/drill/finding.ts';
-import { INTERRUPTION_IDS, TRAP_IDS, trapById } from '../../../flows/drill/hazards.ts';
-import { candidates, type DrillSetup, hiddenFault, LARGEST_SEED } from '../../../flows/drill/hidden-fault.ts';
+import { findingOf, type PlayedMachine, symptomTold } from '../../../flows/drill/finding.ts';
+import { INTERRUPTION_IDS, PRESSURE_IDS, TRAP_IDS, trapById } from '../../../flows/drill/hazards.ts';
+import {
+  candidates,
+  type DrillSetup,
+  hiddenFault,
+  isHidden,
+  isPutRight,
+  LARGEST_SEED,
+} from '../../../flows/drill/hidden-fault.ts';
+import { DRILL_LEVELS } from '../../../flows/drill/levels.ts';
 import { narrated } from '../../../flows/drill/narrate.ts';
-import { answerTo } from '../../../flows/drill/path.ts';
+import { answerTo, policyPath } from '../../../flows/drill/path.ts';
 import { efficiency, pointsOf, scoreOf } from '../../../flows/drill/score.ts';
 import { drawn, fnv1a } from '../../../flows/drill/seeded.ts';
-import { FAMILIES } from '../../../flows/families/all.ts';
-import { FAMILY_IDS } from '../../../flows/families/family.ts';
+import { FAMILIES, familyById } from '../../../flows/families/all.ts';
+import { type Check, FAMILY_IDS, type FamilyId, SOMETHING_ELSE } from '../../../flows/families/family.ts';
 import { TestJob } from '../talk.ts';
 import { careful, play, type Trainee } from './play.ts';
 
 const setups: fc.Arbitrary<DrillSetup> = fc.record({
   seed: fc.nat(LARGEST_SEED),
-  level: fc.constantFrom(1 as const, 2 as const),
+  level: fc.constantFrom(...DRILL_LEVELS),
 });
 const FEW = { numRuns: 60 };
+
+function forEveryCheck(act: (family: FamilyId, name: string, check: Check) => void): void {
+  for (const { id, checks } of FAMILIES)
+    for (const [name, check] of Object.entries(checks)) act(id, name, check);
+}
+
+function firstWithTwoFaults(): PlayedMachine {
+  for (let seed = 0; seed <= LARGEST_SEED; seed += 1) {
+    const machine = dealtMachine({ seed, level: 3 });
+    if (machine.hidden.faults.length > 1) return machine;
+  }
+  throw new Error('No drill hides two faults.');
+}
 
 describe('chance by seed', () => {
   /** Test vectors of FNV-1a, 32 bits: IETF draft "The FNV Non-Cryptographic Hash Algorithm", appendix C. */
@@ -48,7 +72,8 @@ describe('the hidden fault', () => {
       fc.property(setups, (setup) => {
         const hidden = hiddenFault(setup);
         expect(hiddenFault({ ...setup })).toEqual(hidden);
-        expect(candidates(setup.level)).toContainEqual(expect.objectContaining({ cause: hidden.cause }));
+        for (const fault of hidden.faults)
+          expect(candidates(setup.level)).toContainEqual(expect.objectContaining(fault));
       }),
     );
   });
@@ -58,7 +83,7 @@ describe('the hidden fault', () => {
     for (const family of FAMILY_IDS) {
       const share =
         Array.from({ length: count }, (_, seed) => hiddenFault({ seed, level: 2 })).filter(
-          (hidden) => hidden.family === family,
+          ({ faults }) => faults[0].family === family,
         ).length / count;
       const p = FAMILY_PRIORS[family];
       expect(Math.abs(share - p), family).toBeLessThan(4 * Math.sqrt((p * (1 - p)) / count));
@@ -78,18 +103,98 @@ describe('what the machine of a drill shows', () => {
   it('is an answer its question takes, and a number reads as that answer', () => {
     fc.assert(
       fc.property(setups, (setup) => {
-        const hidden = hiddenFault(setup);
-        for (const { id, checks } of FAMILIES) {
-          for (const [name, check] of Object.entries(checks)) {
-            const finding = findingOf(setup, hidden, checkQuestion(id, name));
-            expect(check.answers.map(({ meaning }) => meaning)).toContain(answerTo(finding));
-            if (finding?.kind !== 'measured' || !check.measure) continue;
-            expect(answerForMeasurement(finding.measurement, check.measure)).toBe(finding.meaning);
-          }
+        const machine = dealtMachine(setup);
+        forEveryCheck((family, name, check) => {
+          const finding = findingOf(machine, checkQuestion(family, name));
+          expect(check.answers.map(({ meaning }) => meaning)).toContain(answerTo(finding));
+          if (finding?.kind !== 'measured' || !check.measure) return;
+          expect(answerForMeasurement(finding.measurement, check.measure)).toBe(finding.meaning);
+        });
+      }),
+      FEW,
+    );
+  });
+
+  it('is possible by the tables of what is hidden', () => {
+    fc.assert(
+      fc.property(setups, (setup) => {
+        const machine = dealtMachine(setup);
+        const { faults } = machine.hidden;
+        forEveryCheck((family, name, check) => {
+          const said = answerTo(findingOf(machine, checkQuestion(family, name)));
+          const causes = faults.map((fault) => (fault.family === family ? fault.cause : SOMETHING_ELSE));
+          expect(Math.max(...causes.map((cause) => answerProbability(check, said, cause)))).toBeGreaterThan(
+            0,
+          );
+        });
+        for (const id of EVIDENCE_IDS) {
+          const said = answerTo(findingOf(machine, evidenceQuestion(id)));
+          const answer = evidenceAnswers(id)[evidenceAnswerIndex(id, said)];
+          expect(answer?.given[faults[0].family]).toBeGreaterThan(0);
         }
-        for (const id of Object.keys(EVIDENCE) as (keyof typeof EVIDENCE)[]) {
-          const taken: readonly string[] = EVIDENCE[id].answers.flatMap(({ meanings }) => meanings);
-          expect(taken).toContain(answerTo(findingOf(setup, hidden, evidenceQuestion(id))));
+      }),
+      FEW,
+    );
+  });
+
+  it('is a number within two marks of a limit at the third level, where the band has one', () => {
+    let near = 0;
+    for (let seed = 0; seed < 40; seed += 1) {
+      const machine = dealtMachine({ seed, level: 3 });
+      forEveryCheck((family, name, { measure }) => {
+        const finding = findingOf(machine, checkQuestion(family, name));
+        if (finding?.kind !== 'measured') return;
+        const { amount } = finding.measurement;
+        const limits = measure?.bands.flatMap(({ below }) => (below ? [below.amount] : [])) ?? [];
+        const mark = amount >= 4 ? 1 : 1 / 16;
+        if (limits.some((limit) => Math.abs(limit - amount) <= 2 * mark)) near += 1;
+        else expect(limits.length, `${family} ${name}: ${amount}`).toBeGreaterThan(1);
+      });
+    }
+    expect(near).toBeGreaterThan(100);
+  });
+
+  it('no longer shows a fault that was put right, beside one that stands', () => {
+    const machine = firstWithTwoFaults();
+    const { faults } = machine.hidden;
+    const pointing = (repairs: readonly Hypothesis[]) => {
+      let count = 0;
+      forEveryCheck((family, name, check) => {
+        const said = answerTo(findingOf(machine, checkQuestion(family, name), repairs));
+        if (check.answers.find(({ meaning }) => meaning === said)?.pointsAtFault) count += 1;
+      });
+      return count;
+    };
+    expect(pointing([faults[0]])).toBeLessThan(pointing([]));
+    expect(pointing(faults)).toBeLessThan(pointing([faults[0]]));
+  });
+});
+
+describe('every drill can be solved', () => {
+  it('by the tables: the findings lead to all that was hidden', () => {
+    fc.assert(
+      fc.property(setups, (setup) => {
+        const machine = dealtMachine(setup);
+        const { end } = policyPath(machine, symptomTold(machine));
+        const isForDealer = machine.hidden.faults.some(
+          ({ family, cause }) => familyById(family).causes[cause]?.remedy.refer !== undefined,
+        );
+        expect(end).toBe(isForDealer ? 'referred' : 'putRight');
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('by somebody careful, whatever comes between', () => {
+    fc.assert(
+      fc.property(setups, (setup) => {
+        const { drill, context } = play(setup, careful);
+        const { hidden } = drill.machine;
+        const { trainee } = scoreOf(drill, context);
+        if (trainee.end === 'putRight') expect(isPutRight(hidden, context.repairs)).toBe(true);
+        else {
+          expect(trainee.end).toBe('referred');
+          expect(context.next.kind === 'name' && isHidden(hidden, context.next)).toBe(true);
         }
       }),
       FEW,
@@ -130,11 +235,11 @@ describe('a careful trainee', () => {
   it('meets every hazard somewhere in the first hundred seeds', () => {
     const met = new Set<string>();
     for (let seed = 0; seed < 100; seed += 1) {
-      for (const entry of play({ seed, level: 2 }, careful).drill.entries) {
+      for (const entry of play({ seed, level: 4 }, careful).drill.entries) {
         if (entry.kind === 'happened') met.add(entry.hazard);
       }
     }
-    expect([...met].sort()).toEqual([...TRAP_IDS, ...INTERRUPTION_IDS].sort());
+    expect([...met].sort()).toEqual([...TRAP_IDS, ...INTERRUPTION_IDS, ...PRESSURE_IDS].sort());
   });
 });
 
@@ -168,12 +273,12 @@ describe('a fatal error', () => {
     }
   });
 
-  it('leaves nothing to say', () => {
+  it('leaves nothing to answer but to go on to the debrief', () => {
     const { drill } = play({ seed: 1, level: 2 }, careless);
     const job = new TestJob();
     const prompt = narrated(drill, job.prompt, job.context, () => false);
-    expect(prompt.expecting).toEqual({ meanings: [] });
-    expect(prompt.state).toBe('drill.over');
+    expect(prompt.expecting).toEqual({ meanings: ['carryOn'] });
+    expect(prompt.state).toBe('drill.stopped');
     expect(prompt.safety).toBe('keepOut');
   });
 });

@@ -1,4 +1,5 @@
 import {
+  answerPressure,
   arrive,
   beginDrill,
   type DrillState,
@@ -23,6 +24,7 @@ export type Trainee = (drill: DrillState, job: TestJob) => Reply | 'wait';
 /** Somebody who reads everything rightly, meets every hazard and declines what rides along. */
 export const careful: Trainee = (drill, job) => {
   const { prompt, context } = job;
+  if (drill.pressed) return ['pressure.refuse'];
   if (drill.interruption?.sinceMs !== undefined) return ['void.notSure'];
   if (drill.trap) {
     const { passes, answeredBy } = trapById(drill.trap.id);
@@ -52,8 +54,13 @@ export interface Played {
   readonly context: JobContext;
 }
 
-/** Plays a drill through. @param paceMs what every saying takes; an interruption waits some seconds for its moment */
-export function play(setup: DrillSetup, trainee: Trainee, paceMs = 4_000): Played {
+/** Plays a drill through. @param paceMs what every saying takes; an interruption waits some seconds for its moment @param onMoment called after everything said */
+export function play(
+  setup: DrillSetup,
+  trainee: Trainee,
+  paceMs = 4_000,
+  onMoment?: (drill: DrillState, job: TestJob) => void,
+): Played {
   const job = new TestJob();
   let atMs = 0;
   let drill = arrive(beginDrill(setup), job.prompt, atMs);
@@ -68,10 +75,16 @@ export function play(setup: DrillSetup, trainee: Trainee, paceMs = 4_000): Playe
     }
     const asked = { prompt: job.prompt, context: job.context };
     const event = said(...reply);
+    if (event.type === 'pressure.refuse' || event.type === 'pressure.giveIn') {
+      drill = arrive(answerPressure(drill, event.type, asked.prompt, atMs), job.prompt, atMs);
+      onMoment?.(drill, job);
+      continue;
+    }
     if (!job.actor.getSnapshot().can(event))
       throw new Error(`${event.type} is not taken in ${asked.prompt.state}.`);
     job.send(event);
     drill = judge(drill, event, asked, job.prompt, atMs);
+    onMoment?.(drill, job);
   }
   if (!drill.over) throw new Error(`The drill goes round at ${job.prompt.state}.`);
   return { drill, context: job.context };
