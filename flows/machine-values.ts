@@ -92,8 +92,14 @@ export function machineBandFor(
   { family, check }: MeasuredCheck,
   bands: readonly MachineBand[],
 ): MachineBand | undefined {
-  return bands.findLast(({ of }) =>
-    (MACHINE_VALUES[of].checks as readonly MeasuredCheck[]).some(
+  const wanted = machineValueOf({ family, check });
+  return bands.findLast(({ of }) => of === wanted);
+}
+
+/** What a check measures, by the name it goes by on a machine; undefined where it measures nothing. */
+export function machineValueOf({ family, check }: MeasuredCheck): MachineValueId | undefined {
+  return MACHINE_VALUE_IDS.find((id) =>
+    (MACHINE_VALUES[id].checks as readonly MeasuredCheck[]).some(
       (each) => each.family === family && each.check === check,
     ),
   );

@@ -2,7 +2,7 @@ import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { MachineBand } from '../../flows/machine-values.ts';
 import type { WearingPart } from './wear.ts';
 
-/** A manual value somebody entered for their own machine; it wins over every typical band. */
+/** A value from the manual of somebody's own machine that no check measures: free, in their own words. */
 export interface ManualValue {
   /** What it is a value of, in their words. */
   readonly name: string;
@@ -20,6 +20,8 @@ export interface MachineProfile {
   readonly serialNumber: string;
   readonly twine: string;
   readonly notes: string;
+  /** How it is set: bale density, twine tension, bolts, in their words. Missing in older records. */
+  readonly settings?: string;
   /** Reading of the bale counter, where there is one. Whole, 0 or more. */
   readonly baleCount?: number;
   readonly manualValues: readonly ManualValue[];

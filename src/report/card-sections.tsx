@@ -74,6 +74,7 @@ export function Heading({ title, card }: { readonly title: string; readonly card
         </Fact>
         {machine?.baleCount === undefined ? null : <Fact name="Bale counter">{machine.baleCount}</Fact>}
         {machine?.twine ? <Fact name="Twine">{machine.twine}</Fact> : null}
+        {machine?.settings ? <Fact name="Settings">{machine.settings}</Fact> : null}
       </dl>
       {symptom ? (
         <p class="symptom">

@@ -24,9 +24,9 @@ export function Photos({ photos, urls }: PhotosProps): JSX.Element {
         const url = urls.get(photo.photoId);
         return (
           <figure key={photo.photoId}>
-            {url ? <img src={url} alt={captionOf(photo)} /> : <p>This photo is not on this tablet.</p>}
+            {url ? <img src={url} alt={photoCaption(photo)} /> : <p>This photo is not on this tablet.</p>}
             <figcaption>
-              {captionOf(photo)}, {momentText(photo.atMs)}
+              {photoCaption(photo)}, {momentText(photo.atMs)}
             </figcaption>
           </figure>
         );
@@ -35,6 +35,7 @@ export function Photos({ photos, urls }: PhotosProps): JSX.Element {
   );
 }
 
-function captionOf({ of, side }: PhotoLine): string {
+/** What a photo shows, and of which knotter. */
+export function photoCaption({ of, side }: Pick<PhotoLine, 'of' | 'side'>): string {
   return side ? `${PHOTO_NAMES[of]}, ${side} knotter` : PHOTO_NAMES[of];
 }

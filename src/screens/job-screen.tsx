@@ -63,7 +63,15 @@ export function JobScreen(props: JobScreenProps): JSX.Element {
   const sheet = () => {
     const { value } = prompt.value.expecting;
     if (open.value === 'words')
-      return <WordsSheet onPress={press} keepPhoto={keepPhoto} onLeave={onLeave} onClose={backToQuestion} />;
+      return (
+        <WordsSheet
+          onPress={press}
+          keepPhoto={keepPhoto}
+          side={view.context.side}
+          onLeave={onLeave}
+          onClose={backToQuestion}
+        />
+      );
     if (open.value === 'number' && value) {
       return (
         <NumberSheet

@@ -11,6 +11,7 @@ import {
   troubleWith,
 } from '../../flows/machine-values.ts';
 import type { UnitId } from '../../grammar/measurements.ts';
+import type { ManualValue } from '../records/machine.ts';
 
 /** Limits of a machine as they are being typed; nothing typed at all means there are none. */
 export interface LimitDraft {
@@ -18,6 +19,16 @@ export interface LimitDraft {
   readonly unit: UnitId;
   readonly source: string;
 }
+
+/** A value of its manual as it is being typed. */
+export interface ManualDraft {
+  readonly name: string;
+  readonly amount: string;
+  readonly unit: string;
+  readonly source: string;
+}
+
+export const BLANK_MANUAL: ManualDraft = { name: '', amount: '', unit: '', source: '' };
 
 /** What typed text comes to: a value, nothing, or one sentence on why it cannot be kept. */
 export type Drafted<T> =
@@ -79,6 +90,34 @@ export function bandOf(of: MachineValueId, { amounts, unit, source }: LimitDraft
     return { kind: 'trouble', sentence: `${name}: say where it comes from, such as a page of the manual.` };
   }
   return { kind: 'value', value: { of, limits, source: source.trim() } };
+}
+
+/** Values of its manual as typed, or the first trouble. One with nothing typed is left out. */
+export function manualValuesOf(drafts: readonly ManualDraft[]): Drafted<readonly ManualValue[]> {
+  const values: ManualValue[] = [];
+  for (const draft of drafts) {
+    const value = manualValueOf(draft);
+    if (value.kind === 'trouble') return value;
+    if (value.kind === 'value') values.push(value.value);
+  }
+  return { kind: 'value', value: values };
+}
+
+function manualValueOf(draft: ManualDraft): Drafted<ManualValue> {
+  const [name, unit, source] = [draft.name.trim(), draft.unit.trim(), draft.source.trim()];
+  if ([name, draft.amount.trim(), unit, source].every((text) => text === '')) return { kind: 'none' };
+  if (name === '') return { kind: 'trouble', sentence: 'A value of its manual needs a name.' };
+  const amount = numberIn(draft.amount);
+  if (Number.isNaN(amount)) {
+    return { kind: 'trouble', sentence: `${name}: its value has to be a number that is not below zero.` };
+  }
+  if (unit === '') {
+    return { kind: 'trouble', sentence: `${name}: say in what unit, such as millimetres or turns.` };
+  }
+  if (source === '') {
+    return { kind: 'trouble', sentence: `${name}: say where it comes from, such as a page of the manual.` };
+  }
+  return { kind: 'value', value: { name, amount, unit, source } };
 }
 
 /** A value that figures need, as typed, in the unit of its label. */

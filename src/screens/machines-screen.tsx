@@ -4,7 +4,9 @@ import { useEffect } from 'preact/hooks';
 import type { MachineProfile, MachineRevision } from '../records/machine.ts';
 import type { Records } from '../records/records.ts';
 import type { Kept } from '../records/trouble.ts';
+import { LastReadings } from './last-readings.tsx';
 import { MachineNumbers } from './machine-numbers.tsx';
+import { ManualValues } from './manual-values.tsx';
 import { Page } from './page.tsx';
 import { WearParts } from './wear-parts.tsx';
 
@@ -17,15 +19,18 @@ const BLANK: MachineProfile = {
   manualValues: [],
 };
 
-type TextField = 'name' | 'makeAndModel' | 'serialNumber' | 'twine' | 'notes';
+type TextField = 'name' | 'makeAndModel' | 'serialNumber' | 'twine' | 'settings' | 'notes';
 
 const FIELDS: readonly { readonly field: TextField; readonly label: string }[] = [
   { field: 'name', label: 'What you call it' },
   { field: 'makeAndModel', label: 'Make and model, as on its plate' },
   { field: 'serialNumber', label: 'Serial number' },
   { field: 'twine', label: 'Twine it runs on' },
+  { field: 'settings', label: 'How it is set: density, twine tension, bolts' },
   { field: 'notes', label: 'Notes' },
 ];
+
+const NO_TROUBLE = { numbers: '', manual: '', wear: '' };
 
 interface Editing {
   readonly machineId: string | undefined;
@@ -38,7 +43,7 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
   const editing = useSignal<Editing | undefined>(undefined);
   const problem = useSignal(records.ok ? '' : records.trouble.sentence);
   /** Why the numbers cannot be kept as they are typed. */
-  const typingTrouble = useSignal({ numbers: '', wear: '' });
+  const typingTrouble = useSignal(NO_TROUBLE);
 
   const load = async () => {
     if (!records.ok) return;
@@ -56,7 +61,7 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
       problem.value = 'Give the baler a name first, any name you call it by.';
       return;
     }
-    const untaken = typingTrouble.value.numbers || typingTrouble.value.wear;
+    const untaken = Object.values(typingTrouble.value).find((sentence) => sentence !== '');
     if (untaken) {
       problem.value = untaken;
       return;
@@ -77,6 +82,7 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
       {editing.value ? (
         <MachineForm
           editing={editing.value}
+          records={records}
           onChange={(profile) => {
             if (editing.value) editing.value = { ...editing.value, profile };
           }}
@@ -87,7 +93,7 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
             if (editing.value) void save(editing.value);
           }}
           onLeave={() => {
-            typingTrouble.value = { numbers: '', wear: '' };
+            typingTrouble.value = NO_TROUBLE;
             problem.value = '';
             editing.value = undefined;
           }}
@@ -125,15 +131,17 @@ export function MachinesScreen({ records }: { readonly records: Kept<Records> })
 
 interface MachineFormProps {
   readonly editing: Editing;
+  readonly records: Kept<Records>;
   onChange(profile: MachineProfile): void;
   /** @param about which fields it is about  @param sentence empty when there is none any more */
-  onTrouble(about: 'numbers' | 'wear', sentence: string): void;
+  onTrouble(about: keyof typeof NO_TROUBLE, sentence: string): void;
   onSave(): void;
   onLeave(): void;
 }
 
-function MachineForm({ editing, onChange, onTrouble, onSave, onLeave }: MachineFormProps): JSX.Element {
-  const { profile } = editing;
+function MachineForm(props: MachineFormProps): JSX.Element {
+  const { editing, records, onChange, onTrouble, onSave, onLeave } = props;
+  const { machineId, profile } = editing;
   return (
     <form
       class="page-form"
@@ -148,7 +156,7 @@ function MachineForm({ editing, onChange, onTrouble, onSave, onLeave }: MachineF
           <input
             type="text"
             autocomplete="off"
-            value={profile[field]}
+            value={profile[field] ?? ''}
             onInput={(event) => onChange({ ...profile, [field]: event.currentTarget.value })}
           />
         </label>
@@ -159,11 +167,19 @@ function MachineForm({ editing, onChange, onTrouble, onSave, onLeave }: MachineF
         onChange={(numbers) => onChange({ ...profile, ...numbers })}
         onTrouble={(sentence) => onTrouble('numbers', sentence)}
       />
+      <ManualValues
+        profile={profile}
+        onChange={(manualValues) => onChange({ ...profile, manualValues })}
+        onTrouble={(sentence) => onTrouble('manual', sentence)}
+      />
       <WearParts
         profile={profile}
         onChange={(wear) => onChange({ ...profile, wear })}
         onTrouble={(sentence) => onTrouble('wear', sentence)}
       />
+      {records.ok && machineId ? (
+        <LastReadings records={records.value} machineId={machineId} name={profile.name} />
+      ) : null}
       <div class="choice-row">
         <button type="button" onClick={onLeave}>
           Leave it

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentType, JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
+import type { Side } from '../../grammar/sides.ts';
 import type { Records } from '../records/records.ts';
 import type { Kept } from '../records/trouble.ts';
 import type { JobCard } from '../report/card.ts';
@@ -77,7 +78,7 @@ export function RecordScreen({ records, jobId }: RecordScreenProps): JSX.Element
               Save as a table
             </button>
           </div>
-          <PhotoTaker keep={keepPhoto} />
+          <PhotoTaker keep={keepPhoto} side={oneSide(shown.card)} />
           {sheet.value === 'card' ? (
             <shown.JobCardSheet card={shown.card} photoUrls={shown.photoUrls} />
           ) : (
@@ -121,6 +122,11 @@ async function openReport(records: Records, jobId: string): Promise<Report | str
     ]),
   );
   return { card, photoUrls, JobCardSheet, HandOverSheet, saveTable };
+}
+
+/** The side a job is about, where it is one. */
+function oneSide({ side }: JobCard): Side | undefined {
+  return side === 'left' || side === 'right' ? side : undefined;
 }
 
 /** Frees what the browser holds for the photos of a report that is shown no more. */

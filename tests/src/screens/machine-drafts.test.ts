@@ -7,6 +7,7 @@ import {
   figureValueOf,
   limitDraftsOf,
   machineNumbers,
+  manualValuesOf,
 } from '../../../src/screens/machine-drafts.ts';
 
 const NO_LIMITS = limitDraftsOf([]);
@@ -65,5 +66,29 @@ describe('numbers of a machine as they are typed', () => {
       kind: 'trouble',
       sentence: 'Bale length: 400 cannot be. It has to be 12 to 60.',
     });
+  });
+});
+
+describe('other values of a manual as they are typed', () => {
+  const whole = { name: 'Needle to holder', amount: '1,5', unit: 'mm', source: 'page 42' };
+
+  it('are kept with their unit and where they come from; a blank one is left out', () => {
+    const blank = { name: ' ', amount: '', unit: '', source: '' };
+    expect(manualValuesOf([blank, whole, blank])).toEqual({
+      kind: 'value',
+      value: [{ name: 'Needle to holder', amount: 1.5, unit: 'mm', source: 'page 42' }],
+    });
+  });
+
+  it.each([
+    ['name', '', 'A value of its manual needs a name.'],
+    ['amount', '', /Needle to holder: its value has to be a number/],
+    ['amount', '-2', /Needle to holder: its value has to be a number/],
+    ['amount', 'half past six', /Needle to holder: its value has to be a number/],
+    ['unit', ' ', /Needle to holder: say in what unit/],
+    ['source', '', /Needle to holder: say where it comes from/],
+  ])('one whose %s is "%s" is refused with its reason', (field, typed, reason) => {
+    const drafted = manualValuesOf([whole, { ...whole, [field]: typed }]);
+    expect(drafted.kind === 'trouble' && drafted.sentence).toMatch(reason);
   });
 });
