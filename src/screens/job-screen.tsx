@@ -81,9 +81,9 @@ export function JobScreen(props: JobScreenProps): JSX.Element {
           onMeasurement={(measurement) => press('value.measured', { measurement })}
           onMissCount={(missCount) => press('value.missRate', { missCount })}
           onCount={(count) => press('value.count', { count })}
+          onDay={(day) => press('value.day', { day })}
           onClose={backToQuestion}
         />
-          onDay={(day) => press('value.day', { day })}
       );
     }
     if (view.aside) {
