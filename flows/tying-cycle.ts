@@ -1,5 +1,5 @@
 /** What moves in a tying cycle. */
-export type Mover = 'needle' | 'finger' | 'disc' | 'billhook' | 'knife';
+export type Mover = 'plunger' | 'needle' | 'finger' | 'disc' | 'billhook' | 'knife';
 
 /** When something moves, in degrees of the knotter shaft. One turn is one tie. */
 export interface Motion {
@@ -16,6 +16,7 @@ export interface Motion {
  * stroke. They show what follows what and are never a setting: the operator's manual has those.
  */
 export const MOTIONS: readonly Motion[] = [
+  { mover: 'plunger', name: 'Plunger shields the needle', fromDeg: 15, toDeg: 130, timedTo: 'the flywheel' },
   { mover: 'needle', name: 'Needle up and back', fromDeg: 0, toDeg: 250, timedTo: 'the plunger' },
   { mover: 'finger', name: 'Twine finger', fromDeg: 60, toDeg: 140, timedTo: 'the needle at its top' },
   { mover: 'disc', name: 'Twine disc, one notch', fromDeg: 100, toDeg: 190, timedTo: 'the cam gear' },

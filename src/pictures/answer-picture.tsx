@@ -39,13 +39,16 @@ function Knot({ x, y }: { readonly x: number; readonly y: number }): JSX.Element
 }
 
 function Billhook(): JSX.Element {
-  return <path class="solid" d="M30 0H42V14Q62 16 68 32 70 38 62 38 54 26 42 28 30 28 30 16Z" />;
+  return <path class="steel" d="M26 2H42V18Q66 20 74 38 76 46 66 46 56 34 42 36 26 36 26 22Z" />;
 }
 
 /** A strand coming in from the right, whose end is shown large; both ends of a miss look alike, so one is drawn. */
 function Strand({ to }: { readonly to: number }): JSX.Element {
   return <path class="strand-end" d={`M100 34H${to}V62H100Z`} />;
 }
+
+/** A kink, then a curl that springs back on itself. */
+const CURL = 'M104 52H76L64 38 54 58Q40 80 22 66 6 48 22 30 40 16 50 32 54 46 42 50';
 
 const DRAWN: Readonly<Partial<Record<MeaningId, JSX.Element>>> = {
   'knot.frontEnd': (
@@ -74,10 +77,10 @@ const DRAWN: Readonly<Partial<Record<MeaningId, JSX.Element>>> = {
   'knot.onBillhook': (
     <>
       <Corner />
-      <Rope path={`${HELD_STRAND}66L50 30`} />
-      <Rope path={`${NEEDLE_STRAND}52L46 32`} />
-      <Knot x={44} y={34} />
       <Billhook />
+      <Rope path={`${HELD_STRAND}80L64 46`} />
+      <Rope path={`${NEEDLE_STRAND}66L50 48`} />
+      <Knot x={57} y={45} />
     </>
   ),
   'knot.made': (
@@ -101,7 +104,7 @@ const DRAWN: Readonly<Partial<Record<MeaningId, JSX.Element>>> = {
     <>
       <Corner />
       <Rope path="M96 38H44Q26 38 26 56V96" />
-      <path class="line burst" d="M8 20 30 42M30 20 8 42" />
+      <Cross x={19} y={31} r={11} />
     </>
   ),
   'end.square': <path class="strand-end" d="M100 30H24V66H100ZM24 42H84M34 54H94" />,
@@ -121,7 +124,31 @@ const DRAWN: Readonly<Partial<Record<MeaningId, JSX.Element>>> = {
     </>
   ),
   'end.curled': (
-    <path class="line curl" d="M100 48H70L60 36 50 54Q34 74 20 56 10 36 30 28 46 26 44 42 40 52 30 48" />
+    <>
+      <path class="line curl-edge" d={CURL} />
+      <path class="line curl" d={CURL} />
+    </>
+  ),
+  'next.tiesItself': <Row of="xat" />,
+  'next.needsHelp': <Row of="xnt" />,
+  'next.never': <Row of="xxx" />,
+  'when.mostBales': <Row of="xxtxxx" />,
+  'when.random': <Row of="ttxtxt" />,
+  'when.ballChange': <Row of="bxtttt" />,
+  'when.firstBales': <Row of="xxtttt" />,
+  'when.heavyCrop': (
+    <>
+      <path class="shade" d="M2 92Q6 40 22 48 34 26 46 44 58 40 60 92Z" />
+      <path class="shade" d="M64 92Q70 74 80 78 90 76 94 92Z" />
+      <Cross x={31} y={22} r={13} />
+    </>
+  ),
+  'needles.quiet': <path class="steel" d="M86 92Q22 88 12 14L22 8Q34 72 90 76Z" />,
+  'needles.trouble': (
+    <>
+      <path class="steel" d="M86 92Q44 90 34 62L8 46 14 36 44 54Q54 74 90 76Z" />
+      <path class="line burst" d="M34 34 30 20M48 42 56 28M20 28 10 18" />
+    </>
   ),
   'which.left': <Knotters bad={['left']} />,
   'which.right': <Knotters bad={['right']} />,
@@ -144,7 +171,7 @@ function Knotters({ bad }: { readonly bad: readonly ('left' | 'right')[] }): JSX
         return bad.includes(side) ? (
           <g key={side}>
             <Rope path={`M${x} 92V76`} />
-            <path class="line burst" d={`M${x - 12} 44 ${x + 12} 68M${x + 12} 44 ${x - 12} 68`} />
+            <Cross x={x} y={56} r={12} />
           </g>
         ) : (
           <g key={side}>
@@ -155,4 +182,64 @@ function Knotters({ bad }: { readonly bad: readonly ('left' | 'right')[] }): JSX
       })}
     </>
   );
+}
+
+function Cross({ x, y, r }: { readonly x: number; readonly y: number; readonly r: number }): JSX.Element {
+  return (
+    <path class="line burst" d={`M${x - r} ${y - r} ${x + r} ${y + r}M${x + r} ${y - r} ${x - r} ${y + r}`} />
+  );
+}
+
+/** What a place in a row of bales shows: a bale that missed, one that tied, an arrow, a needle threaded by hand, a new ball. */
+type Place = 'x' | 't' | 'a' | 'n' | 'b';
+
+/** Bales one after the other, up to six in two lines, the first at the top left. */
+function Row({ of }: { readonly of: string }): JSX.Element {
+  const places = [...of] as Place[];
+  const top = places.length > 3 ? 8 : 30;
+  return (
+    <>
+      {places.map((place, at) => (
+        <g key={at} transform={`translate(${2 + 32 * (at % 3)} ${top + 44 * Math.floor(at / 3)})`}>
+          <RowPlace place={place} />
+        </g>
+      ))}
+    </>
+  );
+}
+
+function RowPlace({ place }: { readonly place: Place }): JSX.Element {
+  switch (place) {
+    case 'x':
+      return (
+        <>
+          <path class="shade small" d="M0 4H28V36H0Z" />
+          <Cross x={14} y={20} r={9} />
+        </>
+      );
+    case 't':
+      return (
+        <>
+          <path class="shade small" d="M0 4H28V36H0Z" />
+          <path class="string" d="M14 4V36" />
+          <circle class="knot-body small" cx="14" cy="8" r="7" />
+        </>
+      );
+    case 'a':
+      return <path class="line" d="M4 20H24M24 20 15 11M24 20 15 29" />;
+    case 'n':
+      return (
+        <>
+          <path class="steel small" d="M4 38Q6 14 22 4L26 10Q14 18 12 38Z" />
+          <path class="string" d="M28 34Q30 12 20 10" />
+        </>
+      );
+    case 'b':
+      return (
+        <>
+          <circle class="knot-body small" cx="14" cy="20" r="14" />
+          <path class="line small" d="M14 20a4 4 0 1 1 4 4M8 14a9 9 0 1 0 14 1" />
+        </>
+      );
+  }
 }

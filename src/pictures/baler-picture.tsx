@@ -31,10 +31,17 @@ const SPOTS: Readonly<Record<BalerPart, Spot>> = {
   windrow: { x: 208, y: 364, r: 44 },
 };
 
-/** The baler is longer than the place for a picture is wide: a window of it is shown, with the part in the middle. */
-const WINDOW = { width: 430, height: 446 };
+/**
+ * The baler is longer than the place for a picture is wide: a window of it is shown, with the part in the middle, and
+ * the smaller the part the nearer.
+ */
+const WIDEST = 430;
+const NARROWEST = 250;
+const HEIGHT_TO_WIDTH = 446 / 430;
+const WINDOW_TO_RING = 8;
 const LEFTMOST = -6;
 const RIGHTMOST = 656;
+const LOWEST = 446;
 
 const STAR_POINTS = 12;
 const TOP = 186;
@@ -100,7 +107,7 @@ const SHAPES: readonly Shape[] = [
   },
   {
     part: 'driveChain',
-    draw: <path class="line" stroke-dasharray="12 7" d="M196 172 372 118M200 186 376 134" />,
+    draw: <path class="chain" d="M196 172 372 118M200 186 376 134" />,
   },
   {
     draw: (
@@ -169,22 +176,34 @@ const SHAPES: readonly Shape[] = [
 /** The baler from the side with one part lit. */
 export function BalerPicture({ lit }: { readonly lit: BalerPart }): JSX.Element {
   const { from } = WHERE_TO_LOOK[lit];
-  const x = Math.min(RIGHTMOST - WINDOW.width, Math.max(LEFTMOST, SPOTS[lit].x - WINDOW.width / 2));
-  const frame = { x, y: 0, ...WINDOW };
+  const spot = SPOTS[lit];
+  const width = Math.min(WIDEST, Math.max(NARROWEST, WINDOW_TO_RING * spot.r));
+  const height = width * HEIGHT_TO_WIDTH;
+  const frame = {
+    x: within(spot.x - width / 2, LEFTMOST, RIGHTMOST - width),
+    y: within(spot.y - height / 2, 0, LOWEST - height),
+    width,
+    height,
+  };
+  const scale = width / WIDEST;
   // From behind the eye stands at the right edge, from anywhere else below.
   const eye = from.startsWith('from behind')
-    ? { x: x + WINDOW.width - 34, y: 44 }
-    : { x: x + WINDOW.width / 2, y: 418 };
+    ? { x: frame.x + width - 34 * scale, y: frame.y + 44 * scale, scale }
+    : { x: frame.x + width / 2, y: frame.y + height - 28 * scale, scale };
   return (
     <Drawing
       frame={frame}
       shapes={SHAPES}
       lit={lit}
-      spot={SPOTS[lit]}
+      spot={spot}
       eye={eye}
       alt={`A baler from its left side. The ${PARTS[lit]} is marked. Look ${from}.`}
     />
   );
+}
+
+function within(value: number, low: number, high: number): number {
+  return Math.min(high, Math.max(low, value));
 }
 
 function starPath(cx: number, cy: number, outer: number, inner: number): string {

@@ -8,6 +8,8 @@ type StationId = Station['id'];
 
 /** Where the movers stand and the string lies at a station. */
 interface Pose {
+  /** The plunger stands hard against the hay, its slots over the needles. */
+  readonly isPlungerIn: boolean;
   readonly isNeedleUp: boolean;
   readonly isFingerOver: boolean;
   /** Degrees turned from where the cycle began. */
@@ -16,6 +18,8 @@ interface Pose {
   readonly isKnifeThrough: boolean;
   readonly isPawlIn: boolean;
   readonly strands: readonly string[];
+  /** What moves here, by name. */
+  readonly moves?: string;
   readonly knot?: { readonly x: number; readonly y: number };
 }
 
@@ -25,19 +29,24 @@ const BOX = 'V384';
 
 const POSES: Readonly<Record<StationId, Pose>> = {
   waiting: pose({ strands: [`${ROUND_THE_BALE}L152 340${BOX}`] }),
-  tripped: pose({ isPawlIn: true, strands: [`${ROUND_THE_BALE}L152 340${BOX}`] }),
+  tripped: pose({ moves: 'clutch pawl', isPawlIn: true, strands: [`${ROUND_THE_BALE}L152 340${BOX}`] }),
   needleUp: pose({
+    isPlungerIn: true,
+    moves: 'needle',
     isPawlIn: true,
     isNeedleUp: true,
     strands: [`${ROUND_THE_BALE}V124L152 62`, `M152 62${BOX}`],
   }),
   across: pose({
+    isPlungerIn: true,
+    moves: 'twine finger',
     isPawlIn: true,
     isNeedleUp: true,
     isFingerOver: true,
     strands: [`${ROUND_THE_BALE}V126L196 108 120 98`, `M120 98 152 150${BOX}`],
   }),
   clamped: pose({
+    moves: 'twine disc',
     isPawlIn: true,
     isNeedleUp: true,
     isFingerOver: true,
@@ -45,6 +54,7 @@ const POSES: Readonly<Record<StationId, Pose>> = {
     strands: [`${ROUND_THE_BALE}V126L196 108 112 112`, `M112 112 152 150${BOX}`],
   }),
   loop: pose({
+    moves: 'billhook',
     isPawlIn: true,
     isNeedleUp: true,
     discDeg: 90,
@@ -56,6 +66,7 @@ const POSES: Readonly<Record<StationId, Pose>> = {
     ],
   }),
   needleBack: pose({
+    moves: 'needle',
     isPawlIn: true,
     discDeg: 90,
     billhookDeg: 330,
@@ -66,6 +77,7 @@ const POSES: Readonly<Record<StationId, Pose>> = {
     ],
   }),
   cut: pose({
+    moves: 'knife, wiper',
     isPawlIn: true,
     discDeg: 90,
     billhookDeg: 360,
@@ -83,8 +95,18 @@ const POSES: Readonly<Record<StationId, Pose>> = {
 
 /** The string's path at one station of a tying cycle, from the left side, travelling to the left. Not to scale. */
 export function CyclePicture({ station }: { readonly station: Station }): JSX.Element {
-  const { isNeedleUp, isFingerOver, discDeg, billhookDeg, isKnifeThrough, isPawlIn, strands, knot } =
-    POSES[station.id];
+  const {
+    isPlungerIn,
+    moves,
+    isNeedleUp,
+    isFingerOver,
+    discDeg,
+    billhookDeg,
+    isKnifeThrough,
+    isPawlIn,
+    strands,
+    knot,
+  } = POSES[station.id];
   const moved = station.id === 'tied' ? 20 : 0;
   return (
     <svg
@@ -100,6 +122,9 @@ export function CyclePicture({ station }: { readonly station: Station }): JSX.El
           stroke-width="2"
           d={`M${240 + moved} 170 290 184M${262 + moved} 250 330 236M${340 + moved} 180 390 196M${380 + moved} 256 430 240`}
         />
+        <g class="slides" style={{ transform: `translateX(${isPlungerIn ? 0 : -96}px)` }}>
+          <path class="plunger" d="M-40 142H202V288H-40ZM-40 190H202M-40 240H202" />
+        </g>
         <path class="shade" d="M30 22H300V40H30Z" />
         <path
           class={`pawl ${isPawlIn ? 'moving' : ''}`}
@@ -107,7 +132,7 @@ export function CyclePicture({ station }: { readonly station: Station }): JSX.El
         />
         <g class="slides" style={{ transform: `translateY(${isNeedleUp ? -284 : 0}px)` }}>
           <path
-            class={isNeedleUp ? 'moving' : ''}
+            class={isNeedleUp || station.id === 'needleBack' ? 'moving' : ''}
             d="M144 344Q146 326 152 326 158 326 160 344L172 470H148Z"
           />
         </g>
@@ -144,12 +169,21 @@ export function CyclePicture({ station }: { readonly station: Station }): JSX.El
           </g>
         ) : null}
       </g>
+      {moves ? (
+        <g class="cycle-legend">
+          <path class="swatch" d="M216 338H244V366H216Z" />
+          <text x="256" y="364">
+            {moves}
+          </text>
+        </g>
+      ) : null}
     </svg>
   );
 }
 
 function pose(differs: Partial<Pose> & Pick<Pose, 'strands'>): Pose {
   return {
+    isPlungerIn: false,
     isNeedleUp: false,
     isFingerOver: false,
     discDeg: 0,

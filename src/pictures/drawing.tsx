@@ -28,8 +28,8 @@ interface DrawingProps {
   readonly shapes: readonly Shape[];
   readonly lit: PartId;
   readonly spot: Spot;
-  /** Where the eye is drawn that looks at the part. */
-  readonly eye: { readonly x: number; readonly y: number };
+  /** Where the eye is drawn that looks at the part, and how large against its usual size. */
+  readonly eye: { readonly x: number; readonly y: number; readonly scale?: number };
   readonly alt: string;
 }
 
@@ -56,7 +56,7 @@ export function Drawing({ frame, shapes, lit, spot, eye, alt }: DrawingProps): J
       <path class="sight" d={`M${eye.x} ${eye.y}L${end.x} ${end.y}`} />
       <circle class="ring-edge" cx={spot.x} cy={spot.y} r={spot.r} />
       <circle class="ring" cx={spot.x} cy={spot.y} r={spot.r} />
-      <g transform={`translate(${eye.x} ${eye.y})`} class="eye">
+      <g transform={`translate(${eye.x} ${eye.y}) scale(${eye.scale ?? 1})`} class="eye">
         <path d="M-24 0Q0-24 24 0 0 24-24 0Z" />
         <circle r="8" />
       </g>

@@ -16,7 +16,7 @@ interface SafetyPlateProps {
  * the lever along the way in, and the colour of the plate.
  */
 export function SafetyPlate({ state, step }: SafetyPlateProps): JSX.Element {
-  const { word, meaning, place } = SAFETY_WORDS[state];
+  const { word, meaning, place, onTheWayTo } = SAFETY_WORDS[state];
   return (
     <section class="safety-plate" data-safety={state} aria-label="Safety">
       <SafetyShape state={state} />
@@ -33,7 +33,7 @@ export function SafetyPlate({ state, step }: SafetyPlateProps): JSX.Element {
       </p>
       <ol class="safety-lever" aria-hidden="true">
         {PLACES.map((stop) => (
-          <li key={stop} data-here={stop === place}>
+          <li key={stop} data-here={stop === place ? (onTheWayTo ? 'leaving' : 'standing') : 'no'}>
             {PLACE_WORDS[stop]}
           </li>
         ))}

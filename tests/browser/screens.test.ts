@@ -255,11 +255,16 @@ describe('the safety state', () => {
       'In the seat',
     ]);
     expect(new Set(seen.map(({ shape }) => shape)).size).toBe(seen.length);
-    // The two states between others, in which only the step that is asked for is done, share their colour.
-    const colours = seen.map(({ colour }) => colour);
-    expect(colours[3]).toBe(colours[1]);
-    expect(new Set(colours).size).toBe(seen.length - 1);
-    expect(seen.map(({ place }) => place)).toEqual(['Out', 'Out', 'Eyes', 'Out', 'Rim', 'Hands', 'Seat']);
+    expect(new Set(seen.map(({ colour }) => colour)).size).toBe(seen.length);
+    expect(seen.map(({ place }) => place)).toEqual([
+      'Out',
+      'Out, leaving',
+      'Eyes',
+      'Eyes, leaving',
+      'Rim',
+      'Hands',
+      'Seat',
+    ]);
   });
 });
 
@@ -624,7 +629,11 @@ async function plate(page: Page) {
     return {
       word: element?.querySelector('.safety-word')?.textContent,
       shape: element?.querySelector('.safety-shape')?.innerHTML,
-      place: element?.querySelector('[data-here="true"]')?.textContent,
+      place: ['standing', 'leaving'].flatMap((here) =>
+        [...(element?.querySelectorAll(`[data-here="${here}"]`) ?? [])].map(({ textContent }) =>
+          here === 'leaving' ? `${textContent}, leaving` : `${textContent}`,
+        ),
+      )[0],
       colour: element ? getComputedStyle(element).backgroundColor : '',
     };
   });

@@ -29,6 +29,8 @@ describe('the tying cycle', () => {
     const isMoving = (mover: string, deg: number) =>
       MOTIONS.some((each) => each.mover === mover && deg >= each.fromDeg && deg <= each.toDeg);
     expect(isMoving('needle', at('needleUp'))).toBe(true);
+    // A needle that rises without the plunger before it is struck (common practice, no source).
+    expect(isMoving('plunger', at('needleUp'))).toBe(true);
     expect(isMoving('finger', at('across'))).toBe(true);
     expect(isMoving('disc', at('clamped'))).toBe(true);
     expect(isMoving('billhook', at('loop'))).toBe(true);

@@ -56,6 +56,7 @@ describe('contrast', () => {
         [colour('here-ink'), colour('here')],
         ['#ffffff', colour('keep-out')],
         ['#000000', colour('stopping')],
+        ['#000000', colour('this-step')],
         ['#ffffff', colour('eyes-only')],
         ['#ffffff', colour('rim-only')],
         ['#ffffff', colour('locked-out')],
