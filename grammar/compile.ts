@@ -2,11 +2,11 @@ import { DAY_PHRASES } from './calendar.ts';
 import { activeMeanings, type ExpectedValue, type Expecting } from './expecting.ts';
 import { phrasesFor } from './lexicon.ts';
 import type { Dimension } from './measurements.ts';
+import { MISS_COUNTS, ROUND_NUMBERS, WHOLE_VALUES } from './value-phrases.ts';
 import {
   BETWEEN_COUNTS,
   BETWEEN_PARTS,
   FRACTIONS,
-  MISS_COUNTS,
   NUMBER_WORDS,
   RUNNAGE_UNITS,
   TWO_WORD_NUMBERS,
@@ -49,11 +49,14 @@ function valueWords(value: ExpectedValue | undefined): readonly string[] {
     case undefined:
       return [];
     case 'count':
-      return [...NUMBER_WORDS.filter((word) => word !== 'point'), ...TWO_WORD_NUMBERS.map(graphToken)];
+      return [
+        ...NUMBER_WORDS.filter((word) => word !== 'point'),
+        ...[...TWO_WORD_NUMBERS, ...ROUND_NUMBERS].map(graphToken),
+      ];
     case 'missCount':
       return [
         ...NUMBER_WORDS.filter((word) => word !== 'point'),
-        ...[...TWO_WORD_NUMBERS, BETWEEN_COUNTS, ...MISS_COUNTS].map(graphToken),
+        ...[...TWO_WORD_NUMBERS, ...ROUND_NUMBERS, BETWEEN_COUNTS, ...MISS_COUNTS].map(graphToken),
       ];
     case 'day':
       return DAY_PHRASES.map(graphToken);
@@ -63,6 +66,8 @@ function valueWords(value: ExpectedValue | undefined): readonly string[] {
         ...UNIT_WORDS_BY_DIMENSION[value.dimension],
         ...[
           ...TWO_WORD_NUMBERS,
+          ...ROUND_NUMBERS,
+          ...WHOLE_VALUES[value.dimension],
           ...(IN_PARTS.includes(value.dimension) ? [...FRACTIONS, ...BETWEEN_PARTS] : []),
         ].map(graphToken),
       ];

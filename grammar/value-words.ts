@@ -4,8 +4,8 @@ import { DAY_PHRASES } from './calendar.ts';
  * The words of spoken values. Words that are always said together are kept together, because the recogniser hears
  * a long word far better than the short ones it is made of: "out of", "twenty two", "three sixteenths".
  */
-const DIGITS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'] as const;
-const TEENS = [
+export const DIGITS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'] as const;
+export const TEENS = [
   'ten',
   'eleven',
   'twelve',
@@ -17,7 +17,7 @@ const TEENS = [
   'eighteen',
   'nineteen',
 ] as const;
-const TENS = ['twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'] as const;
+export const TENS = ['twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'] as const;
 
 /** Single words that join into numbers, as the pronouncing dictionary spells them. */
 export const NUMBER_WORDS = [
@@ -67,16 +67,6 @@ export const BETWEEN_PARTS = [
 ] as const;
 export const BETWEEN_COUNTS = 'out of';
 
-/** Misses that people count over a round number of bales, each heard as one word; others are put together. */
-export const MISS_COUNTS: readonly string[] = [
-  'ten',
-  'twenty',
-  'thirty',
-  'forty',
-  'fifty',
-  'a hundred',
-].flatMap((bales) => [...DIGITS, 'ten'].map((misses) => `${misses} ${BETWEEN_COUNTS} ${bales}`));
-
 /** Unit words a person may say; measurements.ts knows what each stands for. */
 export const UNIT_WORDS = [
   'inch',
@@ -107,7 +97,6 @@ export const VALUE_PHRASES: readonly string[] = [
   ...FRACTIONS.filter((fraction) => fraction.includes(' ')),
   ...BETWEEN_PARTS,
   BETWEEN_COUNTS,
-  ...MISS_COUNTS,
   ...RUNNAGE_UNITS,
   ...DAY_PHRASES,
 ];
