@@ -17,6 +17,7 @@ import { universal } from './phrases/universal.ts';
 import { values } from './phrases/values.ts';
 import { voiding } from './phrases/voiding.ts';
 import { type Side, SUBJECTS } from './sides.ts';
+import { MISS_COUNTS, ROUND_NUMBERS, WHOLE_VALUES } from './value-phrases.ts';
 import { VALUE_PHRASES, VALUE_WORDS } from './value-words.ts';
 
 const RULES = {
@@ -112,7 +113,15 @@ export function allPhrases(): readonly Phrase[] {
 
 /** Everything that is heard as one word, without repeats: {@link allPhrases} and the longer parts of values, for the builder of the recogniser's model. */
 export function graphPhrases(): readonly string[] {
-  return [...new Set([...allPhrases().map((phrase) => phrase.words), ...VALUE_PHRASES])];
+  return [
+    ...new Set([
+      ...allPhrases().map((phrase) => phrase.words),
+      ...VALUE_PHRASES,
+      ...ROUND_NUMBERS,
+      ...MISS_COUNTS,
+      ...Object.values(WHOLE_VALUES).flat(),
+    ]),
+  ];
 }
 
 /** Words that stay ordinary graph words because they combine freely: numbers, fractions, units. */

@@ -13,6 +13,7 @@ export const pronunciations: Readonly<Record<string, readonly string[]>> = {
   newtons: ['N UW T AH N Z'],
   pawl: ['P AO L'],
   rethread: ['R IY TH R EH D'],
+  "tablet's": ['T AE B L AH T S'],
   // The small unit, not the old pronoun.
   thou: ['TH AW'],
   thirtysecond: ['TH ER T IY S EH K AH N D', 'TH ER D IY S EH K AH N D'],
