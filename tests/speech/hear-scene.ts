@@ -1,74 +1,51 @@
-/** What the app would make of a scene: the ears' own detector, cleaning and decoding, the grammar's own understanding. */
-import type { Model } from 'vosk-browser';
-import { prepareUtterance } from '../../audio/command-model/listening/prepare-utterance.ts';
-import { BLOCK_SAMPLES } from '../../audio/ears/sound-format.ts';
-import { SpeechDetector, type SpeechEvent } from '../../audio/ears/speech-detector.ts';
-import { marginOf, wordsWithin } from '../../audio/ears/utterance.ts';
-import { listFor, plainlyNamed } from '../../audio/ears/utterance-reader.ts';
+/** What the app would make of continuous sound: the ears' own detector and reader, the grammar's own understanding. */
+import type { Recogniser } from '../../audio/ears/recogniser.ts';
+import { BLOCK_SAMPLES, msToSamples } from '../../audio/ears/sound-format.ts';
+import {
+  END_AFTER_COMPLETE_MS,
+  END_AFTER_INCOMPLETE_MS,
+  SpeechDetector,
+} from '../../audio/ears/speech-detector.ts';
+import { marginOf } from '../../audio/ears/utterance.ts';
+import { readUtterance } from '../../audio/ears/utterance-reader.ts';
 import { UtteranceSound } from '../../audio/ears/utterance-sound.ts';
-import { recogniserList } from '../../grammar/compile.ts';
+import { canGoOn, recogniserList } from '../../grammar/compile.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
 import { type Understanding, understand } from '../../grammar/understand.ts';
-import { listen } from './listener.ts';
 
-export interface HeardScene {
-  /** One for each stretch of sound that the detector took for speech. */
-  readonly understood: readonly Understanding[];
-  /** Sound that was decoded, and the processor time it took. */
-  readonly decodedSeconds: number;
-  readonly cpuSeconds: number;
-}
+/** The shortest sound the reader takes. */
+const leastSamples = msToSamples(60);
 
+/**
+ * @param samples at the ears' rate; the first quarter of a second is taken as the room
+ * @returns one for each stretch of sound that the detector took for speech, in order
+ */
 export async function hearScene(
-  model: Model,
+  recogniser: Recogniser,
   samples: Float32Array,
   expecting: Expecting,
-): Promise<HeardScene> {
+): Promise<readonly Understanding[]> {
   const list = recogniserList(expecting);
   const detector = new SpeechDetector();
+  detector.endAfter(canGoOn(expecting) ? END_AFTER_INCOMPLETE_MS : END_AFTER_COMPLETE_MS);
   const sound = new UtteranceSound();
   const understood: Understanding[] = [];
-  let decodedSeconds = 0;
-  let cpuSeconds = 0;
-  for (let at = 0; at + BLOCK_SAMPLES <= samples.length; at += BLOCK_SAMPLES) {
-    const block = samples.subarray(at, at + BLOCK_SAMPLES);
+  for (let position = BLOCK_SAMPLES; position <= samples.length; position += BLOCK_SAMPLES) {
+    const block = samples.subarray(position - BLOCK_SAMPLES, position);
     const events = detector.push(block);
-    sound.take(block, detector.isSpeech || events.length > 0, at + BLOCK_SAMPLES);
+    sound.take(block, detector.isSpeech || events.length > 0, position);
     for (const event of events) {
-      if (event.type !== 'ended' || event.because === 'cut') continue;
-      const heard = await decode(model, list, sound, event);
+      if (event.type !== 'ended') continue;
+      const { samples: near, indexOf } = sound.soFar();
       sound.clear();
-      decodedSeconds += heard.seconds;
-      cpuSeconds += heard.cpuSeconds;
-      understood.push(understand(heard.text, expecting, heard.margin));
+      detector.resumeAt(position);
+      const [from, to] = [Math.max(0, indexOf(event.startSample)), indexOf(event.endSample)];
+      if (event.because === 'cut' || to - from < leastSamples) continue;
+      const reading = await readUtterance(recogniser, list, near, from, to)?.reading;
+      if (!reading) throw new Error('The recogniser did not take the list.');
+      const text = reading.words.map(({ word }) => word).join(' ');
+      understood.push(understand(text, expecting, marginOf(reading.words, reading.span)));
     }
   }
-  return { understood, decodedSeconds, cpuSeconds };
-}
-
-async function decode(
-  model: Model,
-  list: readonly string[],
-  sound: UtteranceSound,
-  speech: Extract<SpeechEvent, { type: 'ended' }>,
-): Promise<{ text: string; margin: number; seconds: number; cpuSeconds: number }> {
-  const raw = sound.soFar();
-  const prepared = prepareUtterance(
-    raw.samples,
-    raw.indexOf(speech.startSample),
-    Math.min(raw.samples.length, raw.indexOf(speech.endSample)),
-  );
-  const { words, cpuSeconds } = await listen(
-    model,
-    listFor(list, prepared.speechOverRoomDb),
-    prepared.samples,
-  );
-  const span = { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs };
-  const inSpeech = wordsWithin(plainlyNamed(words), span);
-  return {
-    text: inSpeech.map(({ word }) => word).join(' '),
-    margin: marginOf(inSpeech, span),
-    seconds: prepared.samples.length / 16_000,
-    cpuSeconds,
-  };
+  return understood;
 }

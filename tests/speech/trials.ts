@@ -1,74 +1,79 @@
 /** Plans of what is said, by whom, and what is listened for: the same plan for the same seed. */
-import { UNKNOWN_WORD } from '../../grammar/compile.ts';
-import type { Expecting } from '../../grammar/expecting.ts';
-import { allPhrases, MEANING_IDS, type MeaningId } from '../../grammar/lexicon.ts';
-import { seededRandom } from './engine-noise.ts';
+
+import { seededRandom } from '../../flows/drill/seeded.ts';
+import { activeMeanings, type Expecting } from '../../grammar/expecting.ts';
+import { allPhrases, type Phrase } from '../../grammar/lexicon.ts';
 import { otherTalk } from './other-talk.ts';
+import { drawn, shuffled } from './random.ts';
+import { spoken } from './speak.ts';
 import { spokenValues } from './spoken-values.ts';
-import { voices } from './voices.ts';
+import { allStates, everything } from './states.ts';
+import type { Voice } from './voices.ts';
 
 export interface Trial {
-  readonly voice: (typeof voices)[number];
+  readonly speaker: string;
   readonly text: string;
+  /** The words alone, without the room. */
+  sound(): Float32Array;
   readonly expecting: Expecting;
   readonly seed: number;
 }
 
-/** Answers a state asks for, beside everything that is understood everywhere. */
-const askedFor = 8;
+/** What a phrase is listened for among. */
+export type Active = 'state' | 'everything';
 
-/** Phrases drawn from the whole grammar, voices in turn, each in a state that asks for its meaning among others. */
-export function phraseTrials(count: number, active: 'state' | 'everything', seed: number): readonly Trial[] {
+/** Phrases of the whole grammar, each once before any comes twice, voices in turn, each in a state that takes it. */
+export function phraseTrials(
+  count: number,
+  active: Active,
+  voices: readonly Voice[],
+  seed: number,
+): readonly Trial[] {
   const random = seededRandom(seed);
-  const phrases = allPhrases();
+  const phrases = shuffled(allPhrases(), random);
   return Array.from({ length: count }, (_, i): Trial => {
-    const phrase = drawn(phrases, random);
-    const meanings =
-      active === 'everything' ? [...MEANING_IDS] : [phrase.meaning, ...drawnMeanings(askedFor - 1, random)];
-    return {
-      voice: drawnInTurn(i),
-      text: phrase.words,
-      expecting: { meanings },
-      seed: seed * 10_000 + i,
-    };
+    const phrase = phrases[i % phrases.length] as Phrase;
+    const expecting = active === 'everything' ? everything : drawn(statesTaking(phrase), random);
+    return spokenTrial(voiceInTurn(voices, i), phrase.words, expecting, seed * 10_000 + i);
   });
 }
 
 /** Numbers with what they count, each where a number of its kind is asked for. */
-export function valueTrials(count: number, seed: number): readonly Trial[] {
+export function valueTrials(count: number, voices: readonly Voice[], seed: number): readonly Trial[] {
   const random = seededRandom(seed);
   return Array.from({ length: count }, (_, i): Trial => {
     const { text, value } = drawn(spokenValues, random);
-    const meanings = drawnMeanings(askedFor, random);
-    return { voice: drawnInTurn(i), text, expecting: { meanings, value }, seed: seed * 10_000 + 2_500 + i };
+    const kind = JSON.stringify(value);
+    const states = allStates.filter((state) => JSON.stringify(state.value) === kind);
+    return spokenTrial(voiceInTurn(voices, i), text, drawn(states, random), seed * 10_000 + 2_500 + i);
   });
 }
 
 /** Sentences that are no phrases, each in a state of its own. */
-export function otherTalkTrials(count: number, seed: number): readonly Trial[] {
+export function otherTalkTrials(count: number, voices: readonly Voice[], seed: number): readonly Trial[] {
   const random = seededRandom(seed);
   return Array.from({ length: count }, (_, i): Trial => {
-    const text = otherTalk[i % otherTalk.length] ?? UNKNOWN_WORD;
-    return {
-      voice: drawnInTurn(i + Math.floor(i / otherTalk.length)),
-      text,
-      expecting: { meanings: drawnMeanings(askedFor, random) },
-      seed: seed * 10_000 + 5_000 + i,
-    };
+    const voice = voiceInTurn(voices, i + Math.floor(i / otherTalk.length));
+    const text = otherTalk[i % otherTalk.length] as string;
+    return spokenTrial(voice, text, drawn(allStates, random), seed * 10_000 + 5_000 + i);
   });
 }
 
-function drawnMeanings(count: number, random: () => number): MeaningId[] {
-  return Array.from({ length: count }, () => drawn(MEANING_IDS, random));
+function spokenTrial(voice: Voice, text: string, expecting: Expecting, seed: number): Trial {
+  return { speaker: voice.name, text, sound: () => spoken(voice, text), expecting, seed };
 }
 
-function drawn<T>(from: readonly T[], random: () => number): T {
-  const found = from[Math.floor(random() * from.length)];
-  if (found === undefined) throw new Error('There is nothing to draw from.');
-  return found;
+function statesTaking({ meaning }: Phrase): readonly Expecting[] {
+  const asking = allStates.filter(({ meanings }) => meanings.includes(meaning));
+  if (asking.length > 0) return asking;
+  const anywhere = allStates.filter((state) => activeMeanings(state).includes(meaning));
+  // What the screen alone adds, while an aside is shown.
+  return anywhere.length > 0
+    ? anywhere
+    : allStates.map((state) => ({ ...state, onScreen: [...(state.onScreen ?? []), meaning] }));
 }
 
-function drawnInTurn(i: number): (typeof voices)[number] {
+function voiceInTurn(voices: readonly Voice[], i: number): Voice {
   const voice = voices[i % voices.length];
   if (!voice) throw new Error('There are no voices.');
   return voice;

@@ -3,6 +3,8 @@ import { riskOf } from '../../grammar/lexicon.ts';
 import { type Understanding, understand } from '../../grammar/understand.ts';
 import type { Trial } from './trials.ts';
 
+type Said = Pick<Trial, 'text' | 'expecting'>;
+
 /**
  * Right: just what was said, or other talk refused. Refused: asked again. Voided: something that only voids a lockout
  * was taken from talk that was not that; a nuisance, never a danger, so the grammar takes it lightly. Wrong: anything
@@ -12,7 +14,7 @@ export const verdicts = ['right', 'refused', 'voided', 'wrong'] as const;
 export type Verdict = (typeof verdicts)[number];
 
 /** @param understood what was made of each stretch of sound in the trial */
-export function verdictOn({ text, expecting }: Trial, understood: readonly Understanding[]): Verdict {
+export function verdictOn({ text, expecting }: Said, understood: readonly Understanding[]): Verdict {
   const meant = actedUpon(understand(text, expecting));
   const taken = understood.filter((each) => each.outcome === 'understood');
   if (taken.length === 0) return meant === undefined ? 'right' : 'refused';
@@ -30,7 +32,7 @@ function actedUpon(understanding: Understanding): string | undefined {
 
 /** Whether a phrase that clears a step of the lockout was taken from anything but a phrase of its own meaning. */
 export function hasFalseConfirmation(
-  { text, expecting }: Trial,
+  { text, expecting }: Said,
   understood: readonly Understanding[],
 ): boolean {
   const meant = understand(text, expecting);

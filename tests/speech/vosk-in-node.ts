@@ -53,6 +53,7 @@ class BrowserWorker {
     const script = await resolveObjectURL(url)?.text();
     const thread = new Worker(browserNames, {
       eval: true,
+      stdout: true, // not ours: the library prints each file that it unpacks
       workerData: {
         script,
         href: url,

@@ -12,7 +12,8 @@ import {
   spectrumAt,
 } from '../../../../audio/command-model/listening/spectral-frames.ts';
 import { meanCepstra } from '../../../../audio/command-model/listening/utterance-mean.ts';
-import { pinkNoise, rms, seededRandom } from '../../../speech/engine-noise.ts';
+import { seededRandom } from '../../../../flows/drill/seeded.ts';
+import { pinkNoise, rms } from '../../../speech/noises/basics.ts';
 
 describe('the Fourier transform', () => {
   it('is the sum that defines it', () => {

@@ -1,0 +1,54 @@
+/** What the bench measures: who says what into which noise, and what is listened for. */
+import { NOISE_NAMES, noises } from './noises/noises.ts';
+import { quietRoom, type Room } from './scenes.ts';
+import { otherTalkTrials, phraseTrials, type Trial, valueTrials } from './trials.ts';
+import { type Use, voicesFor } from './voices.ts';
+
+export interface Condition {
+  readonly name: string;
+  /** Conditions with the same one are added up at the end: the noises of one level together. */
+  readonly pool: string;
+  readonly trials: readonly Trial[];
+  readonly room: Room;
+}
+
+const LEVELS_DB = [20, 15, 10, 5, 0];
+const USES: readonly Use[] = ['tuning', 'judging'];
+const LISTS = { state: 'list of a state', everything: 'everything active' } as const;
+type Active = keyof typeof LISTS;
+
+/** @param trialCount of each condition */
+export function conditions(trialCount: number, seed: number): readonly Condition[] {
+  return USES.flatMap((use) => {
+    const voices = voicesFor(use);
+    const inNoise = NOISE_NAMES.filter((name) => noises[name].use === use && name !== 'pink');
+    const phrases = {
+      state: phraseTrials(trialCount, 'state', voices, seed),
+      everything: phraseTrials(trialCount, 'everything', voices, seed),
+    };
+    const values = valueTrials(trialCount, voices, seed);
+    const talk = otherTalkTrials(trialCount, voices, seed);
+    const condition = (what: string, where: string, trials: readonly Trial[], room: Room): Condition => ({
+      name: `${use} ${what}, ${where}`,
+      pool: `${use} ${what}, ${room.noise === 'pink' || room.shed ? where : `${room.snrDb} dB`}`,
+      trials,
+      room,
+    });
+    const each = (where: string, room: Room, lists: readonly Active[] = ['state', 'everything']) => [
+      ...lists.map((active) => condition(`phrases (${LISTS[active]})`, where, phrases[active], room)),
+      condition('numbers', where, values, room),
+      condition('other talk', where, talk, room),
+    ];
+    const worst = inNoise[0] ?? 'engine';
+    return [
+      ...each('quiet', quietRoom),
+      ...LEVELS_DB.flatMap((snrDb) =>
+        inNoise.flatMap((noise) => each(`${noise} ${snrDb} dB`, { noise, snrDb })),
+      ),
+      ...(['near', 'far'] as const).flatMap((shed) => [
+        ...each(`shed ${shed}`, { ...quietRoom, shed }, ['state']),
+        ...each(`shed ${shed}, ${worst} 10 dB`, { noise: worst, snrDb: 10, shed }, ['state']),
+      ]),
+    ];
+  });
+}
