@@ -3,8 +3,8 @@ import { accessSync, constants, existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
 /**
- * What the tests take from Debian beside Node, with one file that shows each is there. Synthetic speakers, an
- * independent recogniser and the browser are programs, not npm packages.
+ * What the tests take from Debian beside Node, with one file that shows each is there. Synthetic speakers, recordings of
+ * people, an independent recogniser and the browser are no npm packages.
  */
 const NEEDED: Readonly<Record<string, string>> = {
   chromium: 'chromium',
@@ -17,6 +17,9 @@ const NEEDED: Readonly<Record<string, string>> = {
   'festvox-us-slt-hts': '/usr/share/festival/voices/us/cmu_us_slt_arctic_hts',
   sox: 'sox',
   'espeak-ng': 'espeak-ng',
+  'pocketsphinx-testdata': '/usr/share/pocketsphinx/test/data/librivox',
+  'asterisk-core-sounds-en-wav': '/usr/share/asterisk/sounds/en_US_f_Allison/digits',
+  sctk: '/usr/lib/sctk/bin/sclite',
   'poppler-utils': 'pdftoppm',
 };
 
