@@ -1,7 +1,7 @@
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import type { Dimension, UnitId } from '../../grammar/measurements.ts';
 import type { SpokenUnit } from '../../grammar/say.ts';
-import { MOISTURE } from '../figures/bale.ts';
+import { BALE_DENSITY, MOISTURE } from '../figures/bale.ts';
 import { BALES_LEFT, MINUTES } from '../figures/bale-on-or-stop.ts';
 import {
   BALE_HEIGHT,
@@ -11,6 +11,7 @@ import {
   STROKES_PER_MINUTE,
 } from '../figures/bale-quantities.ts';
 import { BALLS, FOOTAGE } from '../figures/bales-per-package.ts';
+import { BALES_PER_BALL } from '../figures/ball-change-test.ts';
 import { PITCH as CHAIN_PITCH, PITCHES } from '../figures/chain-wear.ts';
 import { CLEAN_TIES } from '../figures/clean-ties.ts';
 import { NOTCHES, TRIPS } from '../figures/disc-step.ts';
@@ -20,7 +21,7 @@ import type { Quantity } from '../figures/quantity.ts';
 import { RUNNAGE } from '../figures/runnage.ts';
 import { BALES_PER_DAY } from '../figures/season-date.ts';
 import { MISSES } from '../figures/side-test.ts';
-import { BALES_SINCE } from '../figures/splice-window.ts';
+import { BALES_SINCE, SPLICE_WINDOW_BALES } from '../figures/splice-window.ts';
 import { PITCH as THREAD_PITCH, TURNS } from '../figures/spring-bolt.ts';
 import { STROKES_PER_BALE } from '../figures/strokes.ts';
 import { SHAFT_SPEED, TEETH } from '../figures/teeth.ts';
@@ -131,6 +132,33 @@ export const INPUTS = {
     },
     stays: true,
   },
+  twineWeight: {
+    name: 'Weight of the twine:',
+    ask: 'What does that twine weigh, without its wrapper?',
+    takes: {
+      kind: 'measurement',
+      dimension: 'mass',
+      unit: 'pound',
+      quantity: { name: 'weight of twine', unit: 'pounds', low: 0.25, high: 2000 },
+    },
+    stays: false,
+  },
+  baleDensity: {
+    name: 'Pounds to the cubic foot:',
+    ask: 'How many pounds to the cubic foot?',
+    takes: { kind: 'count', quantity: { ...BALE_DENSITY, whole: true }, unit: 'poundPerCubicFoot' },
+    stays: false,
+  },
+  tighterShare: {
+    name: 'Share of the tighter string:',
+    ask: 'What share of the pull has the tighter string, in percent? Fifty is even.',
+    takes: {
+      kind: 'count',
+      quantity: { name: 'share of the tighter string', unit: 'percent', low: 50, high: 100, whole: true },
+      unit: 'percent',
+    },
+    stays: false,
+  },
   knotStrength: {
     name: 'Knot strength on the label:',
     ask: 'What knot strength does the twine label say?',
@@ -169,6 +197,24 @@ export const INPUTS = {
   rightMisses: {
     name: 'Misses on the right:',
     ask: 'How many misses on the right?',
+    takes: { kind: 'count', quantity: MISSES, unit: 'miss' },
+    stays: false,
+  },
+  allMisses: {
+    name: 'Misses in all:',
+    ask: 'How many misses in all?',
+    takes: { kind: 'count', quantity: { ...MISSES, low: 1 }, unit: 'miss' },
+    stays: false,
+  },
+  balesPerBall: {
+    name: 'Bales from one ball:',
+    ask: 'How many bales does one ball last?',
+    takes: { kind: 'count', quantity: { ...BALES_PER_BALL, low: SPLICE_WINDOW_BALES + 1 }, unit: 'bale' },
+    stays: true,
+  },
+  missesAfterChange: {
+    name: 'Misses just after a ball change:',
+    ask: 'How many of those misses came within three bales of a ball change?',
     takes: { kind: 'count', quantity: MISSES, unit: 'miss' },
     stays: false,
   },
@@ -212,6 +258,12 @@ export const INPUTS = {
     name: 'Crank angle:',
     ask: 'How many degrees is the crank away from full compression?',
     takes: { kind: 'count', quantity: { ...ANGLE, low: 0 }, unit: 'degree' },
+    stays: false,
+  },
+  plungerDistance: {
+    name: 'Plunger short of full compression:',
+    ask: 'How far is the plunger from full compression?',
+    takes: length('inch', { name: 'plunger distance', unit: 'inches', low: 0, high: 2 * CRANK.high }),
     stays: false,
   },
   teeth: {

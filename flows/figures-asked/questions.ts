@@ -1,32 +1,39 @@
 import { type CalendarDay, sayDay } from '../../grammar/calendar.ts';
 import type { FigureMeaning } from '../../grammar/lexicon.ts';
 import type { MissCount } from '../../grammar/measurements.ts';
-import { LARGEST_SAID, type Say, type SpokenUnit, sayMeasure } from '../../grammar/say.ts';
-import { baleDensity, densityChange, dryMatter } from '../figures/bale.ts';
+import { LARGEST_SAID, type Say, type SpokenUnit, sayMeasure, sayWhole } from '../../grammar/say.ts';
+import { baleDensity, baleWeight, densityChange, dryMatter } from '../figures/bale.ts';
 import { baleOnOrStop } from '../figures/bale-on-or-stop.ts';
 import { balesPerPackage, type LabelledFor } from '../figures/bales-per-package.ts';
+import { chanceNotTheBallChange } from '../figures/ball-change-test.ts';
 import { chanceRepairChangedNothing } from '../figures/before-after.ts';
 import { camOutlook } from '../figures/cam-wear.ts';
 import { chainWear } from '../figures/chain-wear.ts';
 import { cleanTiesNeeded, tiesNeededForgivingOneMiss, upperBoundAfterClean } from '../figures/clean-ties.ts';
 import { USUAL_CONFIDENCE } from '../figures/confidence.ts';
 import { discDrive, discStep } from '../figures/disc-step.ts';
-import { endPressure, endPushHeld, knotRatio } from '../figures/end-push.ts';
+import { endPressure, endPushHeld, endPushHeldUnevenly, knotRatio } from '../figures/end-push.ts';
 import type { Assumption } from '../figures/figure.ts';
 import { chanceFixed } from '../figures/fixed-probability.ts';
-import { plungerErrorFromSlip, plungerFromFullCompression } from '../figures/plunger.ts';
-import { twineMassOnBales } from '../figures/runnage.ts';
+import { crankFromPlunger, plungerErrorFromSlip, plungerFromFullCompression } from '../figures/plunger.ts';
+import {
+  runnageFromLength,
+  texFromRunnage,
+  twineLengthFromMass,
+  twineMassOnBales,
+} from '../figures/runnage.ts';
 import { daysOfBaling, type SeasonDate, seasonDate } from '../figures/season-date.ts';
 import { judgeInSequence, type SequentialPlan } from '../figures/sequential-test.ts';
 import { sideTest } from '../figures/side-test.ts';
-import { nextBallChange } from '../figures/splice-window.ts';
+import { nextBallChange, SPLICE_WINDOW_BALES } from '../figures/splice-window.ts';
 import { springChange } from '../figures/spring-bolt.ts';
+import { crankDegreesIn, strokeTime } from '../figures/stroke-time.ts';
 import { balesPerHour, flake, lengthScatter, secondsPerBale, throughput } from '../figures/strokes.ts';
 import { compareWithTarget, type TargetVerdict } from '../figures/target-rate.ts';
 import { degreesPerTooth, gearRatio, lastShaftSpeed } from '../figures/teeth.ts';
-import { checkLabelByCount } from '../figures/twine-label.ts';
+import { checkLabelByCount, leastHonestLength } from '../figures/twine-label.ts';
 import { twinePerBale, twinePerString } from '../figures/twine-per-bale.ts';
-import { convert } from '../figures/units.ts';
+import { convert, inUnit } from '../figures/units.ts';
 import { forecastWear, type WearForecast } from '../figures/wear.ts';
 import type { InputId } from './inputs.ts';
 import { FIGURE_LINES as LINES } from './lines.ts';
@@ -102,6 +109,8 @@ const CURED_RATE = 0.005;
 /** Below this a lean or a clean run is taken as no luck; the customary line. */
 const LUCK = 0.05;
 const WRONG_CALL = 0.05;
+/** Needles up and down; common practice, no source. */
+const NEEDLE_SECONDS = 0.5;
 /** A sequential plan longer than this is no use in a field. */
 const LONGEST_RUN = 5000;
 
@@ -175,20 +184,54 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       };
     },
   },
+  'figure.ballLength': {
+    inputs: ['runnage', 'twineWeight'],
+    answer: (given) => {
+      const long = twineLengthFromMass(kilograms(given.number('twineWeight')), given.number('runnage'));
+      return {
+        say: [
+          LINES.ballHolds,
+          ...given.say(convert('length', long.value, 'm', 'ft'), 'foot'),
+          LINES.grantedTwineOnly,
+        ],
+        assumptions: long.assumptions,
+      };
+    },
+  },
+  'figure.runnage': {
+    inputs: ['labelLength', 'twineWeight'],
+    answer: (given) => {
+      const runnage = runnageFromLength(
+        convert('length', given.number('labelLength'), 'ft', 'm'),
+        kilograms(given.number('twineWeight')),
+      );
+      return {
+        say: [
+          LINES.runnageIs,
+          ...given.say(runnage.value, 'metrePerKilogram'),
+          LINES.orAs,
+          ...given.say(inUnit('runnage', runnage, 'ft/lb').value, 'footPerPound'),
+          LINES.texIs,
+          ...sayWhole(Math.round(texFromRunnage(runnage.value).value)),
+          LINES.grantedTwineOnly,
+        ],
+        assumptions: [{ says: 'The weight is twine only, without wrapper or core.', standing: 'entered' }],
+      };
+    },
+  },
   'figure.twineLabel': {
     inputs: ['labelLength', 'labelledFor', 'balls', 'baleLength', 'baleHeight', 'balesCounted'],
     answer: (given) => {
       const expected = packageBales(given);
-      const check = checkLabelByCount(
-        ballFeet(given) * given.number('balls'),
-        expected.value,
-        given.number('balesCounted'),
-      );
+      const labelFeet = ballFeet(given) * given.number('balls');
+      const check = checkLabelByCount(labelFeet, expected.value, given.number('balesCounted'));
       return {
         say: [
           check.verdict === 'label borne out' ? LINES.labelHolds : LINES.labelShort,
           LINES.eachBaleTook,
           ...given.say(check.twinePerBale.value, 'foot'),
+          LINES.labelMustHold,
+          ...given.say(leastHonestLength(labelFeet).value, 'foot'),
           LINES.grantedBallsUsed,
         ],
         assumptions: [...expected.assumptions, ...check.twinePerBale.assumptions],
@@ -208,6 +251,19 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       };
     },
   },
+  'figure.baleWeight': {
+    inputs: ['baleLength', 'baleHeight', 'baleWidth', 'baleDensity'],
+    answer: (given) => {
+      const weight = baleWeight(
+        { ...baleOf(given), widthIn: given.number('baleWidth') },
+        given.number('baleDensity'),
+      );
+      return {
+        say: [LINES.baleWeighs, ...given.say(weight.value, 'pound'), LINES.grantedSquare],
+        assumptions: weight.assumptions,
+      };
+    },
+  },
   'figure.knotLoad': {
     inputs: ['knotStrength', 'baleHeight', 'baleWidth'],
     answer: (given) => {
@@ -220,6 +276,22 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
           LINES.onTheEnd,
           ...given.say(pressure.value, 'poundPerSquareInch'),
           LINES.grantedAlike,
+        ],
+        assumptions: push.assumptions,
+      };
+    },
+  },
+  'figure.unevenStrings': {
+    inputs: ['knotStrength', 'tighterShare'],
+    answer: (given) => {
+      const knot = given.number('knotStrength');
+      const push = endPushHeldUnevenly(knot, given.number('tighterShare') / 100);
+      return {
+        say: [
+          LINES.unevenHold,
+          ...given.say(push.value, 'poundForce'),
+          LINES.evenHold,
+          ...given.say(endPushHeld(knot).value, 'poundForce'),
         ],
         assumptions: push.assumptions,
       };
@@ -304,6 +376,31 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       };
     },
   },
+  'figure.ballChange': {
+    inputs: ['balesPerBall', 'allMisses', 'missesAfterChange'],
+    answer: (given) => {
+      const chance = chanceNotTheBallChange(
+        given.number('missesAfterChange'),
+        given.number('allMisses'),
+        given.number('balesPerBall'),
+        SPLICE_WINDOW_BALES,
+      );
+      return {
+        say: [
+          LINES.chanceOfWindow,
+          ...percent(chance),
+          LINES.ofCases,
+          chance < LUCK ? LINES.ballChangeLikely : LINES.ballChangeUnclear,
+        ],
+        assumptions: [
+          {
+            says: 'Without a bad splice, a miss may come anywhere along the ball alike.',
+            standing: 'derived',
+          },
+        ],
+      };
+    },
+  },
   'figure.fixed': {
     inputs: ['missCount', 'cleanTies'],
     answer: answerFixed,
@@ -351,6 +448,40 @@ export const FIGURES: Readonly<Record<FigureMeaning, FigureQuestion>> = {
       return {
         say: [LINES.plungerAt, ...given.say(distance.value, 'inch'), LINES.grantedInLine],
         assumptions: distance.assumptions,
+      };
+    },
+  },
+  'figure.crankAngle': {
+    inputs: ['crankRadius', 'rodLength', 'plungerDistance'],
+    answer: (given) => {
+      const angle = crankFromPlunger(
+        { crankRadiusIn: given.number('crankRadius'), rodLengthIn: given.number('rodLength') },
+        given.number('plungerDistance'),
+      );
+      return {
+        say: [LINES.crankAt, ...given.say(angle.value, 'degree'), LINES.grantedInLine],
+        assumptions: angle.assumptions,
+      };
+    },
+  },
+  'figure.strokeTime': {
+    inputs: ['strokesPerMinute'],
+    answer: (given) => {
+      const pace = given.number('strokesPerMinute');
+      const degrees = crankDegreesIn(NEEDLE_SECONDS, pace);
+      return {
+        say: [
+          LINES.strokeTakes,
+          ...given.say(strokeTime(pace).value, 'second'),
+          LINES.needleDegrees,
+          ...given.say(degrees.value, 'degree'),
+          LINES.grantedSpeed,
+          LINES.grantedCommon,
+        ],
+        assumptions: [
+          ...degrees.assumptions,
+          { says: 'Needles take half a second up and down.', standing: 'common practice, no source' },
+        ],
       };
     },
   },
@@ -694,6 +825,10 @@ function wearForecast(given: Given): WearForecast {
 
 function answerNoTrend({ says }: Extract<WearForecast, { kind: 'no wear trend' }>): FigureAnswer {
   return { say: [LINES.wearNoTrend], assumptions: [{ says, standing: 'derived' }] };
+}
+
+function kilograms(pounds: number): number {
+  return convert('mass', pounds, 'lb', 'kg');
 }
 
 function baleOf(given: Given): { readonly lengthIn: number; readonly heightIn: number } {

@@ -3,7 +3,7 @@ import { type Figure, figure } from './figure.ts';
 import { possible, type Quantity } from './quantity.ts';
 import { convert } from './units.ts';
 
-const BALE_DENSITY: Quantity = { name: 'bale density', unit: 'pounds a cubic foot', low: 2, high: 40 };
+export const BALE_DENSITY: Quantity = { name: 'bale density', unit: 'pounds a cubic foot', low: 2, high: 40 };
 export const MOISTURE: Quantity = { name: 'moisture share', unit: '', low: 0, high: 0.9 };
 
 /** Outside measures of a bale, in inches. */

@@ -1,8 +1,8 @@
 import { chanceOfAtLeast } from './binomial-tail.ts';
 import { possible, type Quantity } from './quantity.ts';
 
-const MISSES: Quantity = { name: 'number of misses', unit: '', low: 0, high: 100_000, whole: true };
-const BALES_PER_BALL: Quantity = {
+export const MISSES: Quantity = { name: 'number of misses', unit: '', low: 0, high: 100_000, whole: true };
+export const BALES_PER_BALL: Quantity = {
   name: 'number of bales a ball',
   unit: '',
   low: 2,

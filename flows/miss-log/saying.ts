@@ -1,9 +1,10 @@
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import { counting, countOpening } from '../../grammar/phrases/counting.ts';
-import { type Say, sayMeasure, saySide, sayWhole } from '../../grammar/say.ts';
+import { type Say, sayBand, sayMeasure, saySide, sayWhole } from '../../grammar/say.ts';
 import { USUAL_CONFIDENCE } from '../figures/confidence.ts';
 import { missRateInterval } from '../figures/miss-rate.ts';
 import type { Prompt } from '../prompt.ts';
+import { MOST_AT_ONCE } from './entry.ts';
 import { type Pattern, patternsIn } from './patterns.ts';
 import type { Tally } from './tally.ts';
 
@@ -33,12 +34,18 @@ export const COUNT_LINES = {
   takeTies: 'To use that, say: use the bales since the repair.',
   back: 'Back to the job.',
   noNumber: 'That is no number of bales I can take at once.',
+  span: 'It has to be',
 } as const;
 
 /** What can be said while bales are counted, the likeliest first. */
 export const COUNTING_MEANINGS = Object.keys(counting) as readonly (keyof typeof counting)[];
 
 export const COUNT_OPENING = Object.keys(countOpening)[0] as keyof typeof countOpening;
+
+/** Said of a number that is none of bales. */
+export function sayNoNumber(): Say {
+  return [COUNT_LINES.noNumber, COUNT_LINES.span, ...sayBand(1, MOST_AT_ONCE, 'bale')];
+}
 
 /** The bales so far: short, because it is said after each. */
 export function sayTally({ bales, missedBales }: Tally): Say {

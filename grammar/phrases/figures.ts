@@ -25,6 +25,16 @@ export const figures = topic({
     forms: ['what does the twine for it weigh'],
     readBack: 'Weight of the twine.',
   },
+  'figure.ballLength': {
+    risk: 'navigation',
+    forms: ['how long is the twine on a ball'],
+    readBack: 'Length from weight.',
+  },
+  'figure.runnage': {
+    risk: 'navigation',
+    forms: ['how fine is this twine'],
+    readBack: 'Fineness of the twine.',
+  },
   'figure.twineLabel': {
     risk: 'navigation',
     forms: ['did i get all the twine i paid for'],
@@ -35,10 +45,20 @@ export const figures = topic({
     forms: ['how dense are my bales'],
     readBack: 'Density of a bale.',
   },
+  'figure.baleWeight': {
+    risk: 'navigation',
+    forms: ['what would a bale weigh at that density'],
+    readBack: 'Weight of a bale.',
+  },
   'figure.knotLoad': {
     risk: 'navigation',
     forms: ['how strong must the knot be', 'how much push can the knots hold'],
     readBack: 'What the knots hold.',
+  },
+  'figure.unevenStrings': {
+    risk: 'navigation',
+    forms: ['what if one string pulls harder'],
+    readBack: 'One string pulling harder.',
   },
   'figure.flake': {
     risk: 'navigation',
@@ -60,6 +80,11 @@ export const figures = topic({
     forms: ['is it really just the one side'],
     readBack: 'One side or both.',
   },
+  'figure.ballChange': {
+    risk: 'navigation',
+    forms: ['do the misses follow a ball change'],
+    readBack: 'Misses after ball changes.',
+  },
   'figure.fixed': {
     risk: 'navigation',
     forms: ['is it fixed for sure', 'are we sure it is fixed'],
@@ -79,6 +104,16 @@ export const figures = topic({
     risk: 'navigation',
     forms: ['where does the crank put the plunger'],
     readBack: 'Crank and plunger.',
+  },
+  'figure.crankAngle': {
+    risk: 'navigation',
+    forms: ['what angle has the crank turned to'],
+    readBack: 'Angle of the crank.',
+  },
+  'figure.strokeTime': {
+    risk: 'navigation',
+    forms: ['how long does one stroke take'],
+    readBack: 'Time of a stroke.',
   },
   'figure.tooth': {
     risk: 'navigation',

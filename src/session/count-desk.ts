@@ -4,10 +4,10 @@ import type { JobContext } from '../../flows/job-context.ts';
 import { type CountEntry, type DatedEntry, entryFor } from '../../flows/miss-log/entry.ts';
 import { type CountOffer, countOffer, withOffer } from '../../flows/miss-log/offer.ts';
 import {
-  COUNT_LINES,
   COUNT_OPENING,
   countPrompt,
   sayLeaving,
+  sayNoNumber,
   sayPatterns,
 } from '../../flows/miss-log/saying.ts';
 import { type Tally, tallyOf } from '../../flows/miss-log/tally.ts';
@@ -78,7 +78,7 @@ export function openCountDesk(counted: () => readonly DatedEntry[]): CountDesk {
         meaning === 'goBack' ? { kind: 'takeBack' } : entryFor(meaning, slots);
       if (!entry) {
         if (meaning !== 'value.count') return { kind: 'notTaken' };
-        notices = [COUNT_LINES.noNumber];
+        notices = sayNoNumber();
         return { kind: 'asks' };
       }
       notices =

@@ -9,6 +9,7 @@ import {
   type WorkedFigure,
 } from '../../../flows/figures-asked/dialogue.ts';
 import { INPUT_IDS, type InputId, inputOf } from '../../../flows/figures-asked/inputs.ts';
+import { knownValues } from '../../../flows/figures-asked/known.ts';
 import { FIGURE_LINES } from '../../../flows/figures-asked/lines.ts';
 import { FIGURES } from '../../../flows/figures-asked/questions.ts';
 import type { UnitSystem } from '../../../flows/figures-asked/unit-system.ts';
@@ -68,8 +69,12 @@ function give(dialogue: FigureDialogue, value: FigureValue): FigureTurn {
 }
 
 /** Goes through a figure with the values given, in whatever order it asks. */
-function workThrough(figure: FigureMeaning, values: Partial<Record<InputId, FigureValue>>): WorkedFigure {
-  let turn = beginFigure(figure, {});
+function workThrough(
+  figure: FigureMeaning,
+  values: Partial<Record<InputId, FigureValue>>,
+  system: UnitSystem = 'inch',
+): WorkedFigure {
+  let turn = beginFigure(figure, {}, system);
   for (let step = 0; turn.kind === 'asks' && step < 20; step += 1) {
     const value = values[turn.dialogue.asking];
     if (value === undefined) throw new Error(`${figure} asks for ${turn.dialogue.asking}.`);
@@ -252,5 +257,113 @@ describe('the published and the customary example', () => {
     expect(ten.say).toContain(FIGURE_LINES.fixedNotYet);
     const thirty = workThrough('figure.fixed', { missCount: { misses: 6, bales: 60 }, cleanTies: 29 });
     expect(thirty.say).toContain(FIGURE_LINES.fixedYes);
+  });
+});
+
+describe('check values recomputed from the formulas, as they are spoken', () => {
+  const PLUNGER = { crankRadius: 15, rodLength: 40 };
+  const POUNDS_OF_9_KG = 9 / 0.45359237;
+
+  // Handbook formulas and unit factors are held to their sources in tests/outside; here it matters what is heard.
+  it.each<[FigureMeaning, UnitSystem, Partial<Record<InputId, FigureValue>>, string]>([
+    [
+      'figure.ballLength',
+      'metric',
+      { runnage: 400, twineWeight: POUNDS_OF_9_KG },
+      'three thousand six hundred metres',
+    ],
+    [
+      'figure.runnage',
+      'inch',
+      { labelLength: 9000, twineWeight: 40 },
+      'two hundred twenty-five feet to the pound',
+    ],
+    [
+      'figure.runnage',
+      'inch',
+      { labelLength: 9000, twineWeight: 40 },
+      'tex: six thousand six hundred fourteen',
+    ],
+    [
+      'figure.unevenStrings',
+      'inch',
+      { knotStrength: 130, tighterShare: 70 },
+      'three hundred seventy-one pounds of pull',
+    ],
+    [
+      'figure.ballChange',
+      'inch',
+      { balesPerBall: 540, allMisses: 4, missesAfterChange: 2 },
+      'in less than zero point one percent of cases. So look at the splice',
+    ],
+    ['figure.crankAngle', 'inch', { ...PLUNGER, plungerDistance: 1 }, 'eighteen degrees'],
+    ['figure.strokeTime', 'inch', { strokesPerMinute: 80 }, 'One stroke takes zero point seven five seconds'],
+    ['figure.strokeTime', 'inch', { strokesPerMinute: 80 }, 'two hundred forty degrees'],
+    [
+      'figure.baleWeight',
+      'inch',
+      { baleLength: 36, baleHeight: 14, baleWidth: 18, baleDensity: 10 },
+      'fifty-two point five pounds',
+    ],
+    [
+      'figure.baleWeight',
+      'metric',
+      { baleLength: 36, baleHeight: 14, baleWidth: 18, baleDensity: 10 },
+      'twenty-three point eight kilograms',
+    ],
+    ['figure.plunger', 'metric', { ...PLUNGER, crankAngle: 30 }, 'sixty-nine point one millimetres'],
+    [
+      'figure.knotLoad',
+      'metric',
+      { knotStrength: 130, baleHeight: 14, baleWidth: 18 },
+      'fourteen point two kilopascals',
+    ],
+    [
+      'figure.twineForBales',
+      'metric',
+      { baleLength: 36, baleHeight: 14, balesToMake: 1 },
+      'five point zero eight metres',
+    ],
+  ])('%s in %s units, given %j: "%s"', (figure, system, values, said) => {
+    expect(sayText(workThrough(figure, values, system).say)).toContain(said);
+  });
+});
+
+describe('the day a worn part is due', () => {
+  const wear = { wearBefore: 0.2, wearBeforeAt: 10_000, wearNow: 0.41, wearNowAt: 20_000, wearLimit: 0.5 };
+  const season = {
+    balesPerDay: 400,
+    today: { month: 6, day: 20 },
+    seasonBegins: { month: 6, day: 1 },
+    seasonEnds: { month: 8, day: 31 },
+  };
+
+  it('goes on with the part that was just worked out, and asks only for the season', () => {
+    const worked = workThrough('figure.wear', wear);
+    const known = knownValues('figure.wearDate', new TestJob().context, [worked], {});
+    const turn = beginFigure('figure.wearDate', known);
+    expect(turn.kind === 'asks' && turn.dialogue.asking).toBe('balesPerDay');
+  });
+
+  it('is a day of this season or of a later one', () => {
+    // 0.0204 mm a thousand bales through the origin: the line is at 0.50 mm at 24,510 bales, eleven full days from now.
+    const text = sayText(workThrough('figure.wearDate', { ...wear, ...season }).say);
+    expect(text).toContain('The line itself reaches the limit on July first of this season.');
+    const late = { ...season, today: { month: 8, day: 30 } };
+    expect(sayText(workThrough('figure.wearDate', { ...wear, ...late }).say)).toContain(
+      'June tenth of the next season.',
+    );
+  });
+
+  it('takes no day that no calendar has, and says so', () => {
+    const { today: _, ...rest } = { ...wear, ...season };
+    const turn = beginFigure('figure.wearDate', rest);
+    if (turn.kind !== 'asks') throw new Error('The day is asked for.');
+    const said = hearFigure(turn.dialogue, 'value.day', { day: { month: 2, day: 30 } });
+    if (said.kind !== 'asks') throw new Error('An impossible day ends nothing.');
+    expect(said.dialogue.values.today).toBeUndefined();
+    const { notices, question } = figurePrompt(said.dialogue, JOB);
+    expect(sayText([...notices, ...question])).toContain('That cannot be. What day is it today?');
+    expect(sayText(question)).toContain('It has to be a day of the calendar');
   });
 });

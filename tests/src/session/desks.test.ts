@@ -114,10 +114,13 @@ describe('while bales are counted', () => {
   });
 
   it('a number that is no number of bales is questioned and not kept', () => {
-    const { entries, say } = counting();
+    const { desk, entries, say } = counting();
     expect(say('value.count', { count: MOST_AT_ONCE + 1 }).kind).toBe('asks');
     expect(say('value.count', { count: 0 }).kind).toBe('asks');
     expect(entries).toEqual([]);
+    expect(desk.promptOver(job.prompt, job.context).notices.join(' ')).toContain(
+      'It has to be one to five hundred bales',
+    );
   });
 
   it('is left by its own phrase, and goes on where it stood', () => {
