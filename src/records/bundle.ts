@@ -6,91 +6,44 @@ import { MACHINE_VALUE_IDS } from '../../flows/machine-values.ts';
 import { MOST_AT_ONCE } from '../../flows/miss-log/entry.ts';
 import { HEARING_GRADES } from '../../grammar/hearing-grade.ts';
 import { FIGURE_MEANINGS, MEANING_IDS } from '../../grammar/lexicon.ts';
-import { crc32, crc32Text } from './crc32.ts';
+import { NAMED_PART_IDS } from '../../grammar/named-parts.ts';
 import type { JobHeader } from './job-header.ts';
-import type { LogEntry } from './log-entry.ts';
+import type { LoggedEvent } from './log-entry.ts';
+import type { LogLine } from './log-part.ts';
 import type { MachineRevision } from './machine.ts';
-import { PHOTO_TYPES, type PhotoRow, photoFrom } from './photo.ts';
+import { PHOTO_TYPES, type photoText } from './photo.ts';
 
 /**
- * The file that carries records from one tablet to another: JSON, one job or machine a line, closed by a checksum
- * over every byte before it.
+ * The file that carries records from one tablet to another: JSON in UTF-8, laid out in lines so that it can be read
+ * and written a job at a time.
+ *
+ * ```
+ * {"format":"knotwright records","version":2,"savedAtMs":1782892800000,"tabletId":"...",
+ * "machines":[
+ * one saved state of a machine a line, see MACHINE_ROW
+ * ],
+ * "jobs":[
+ * one job a line: {"header":{...},"entries":[...]}, see JOB_ROW; jobs by id, lines of a log in order
+ * ],
+ * "photos":[
+ * one photo a line: {"photoId":"...","type":"image/jpeg","base64":"..."}, see PHOTO_ROW
+ * ],
+ * "photosLeftOut":0,
+ * "crc32":"0a1b2c3d"}
+ * ```
+ *
+ * Commas stand between the rows of a list, at the end of one or the beginning of the next. Times are milliseconds
+ * since 1970 by the tablet's clock; amounts carry their unit. The checksum (CRC-32 of ISO 3309) is over every byte
+ * before its line. A key that is not named here is refused, so whatever adds one raises the version. Version 1 had
+ * no `photosLeftOut`, and no `photos` where there were none.
  */
 export const BUNDLE_FORMAT = 'knotwright records';
-export const BUNDLE_VERSION = 1;
+export const BUNDLE_VERSION = 2;
 
 /** A job as it travels: its place in the log is its place in the list, so lines carry neither number nor job. */
 export interface BundledJob {
   readonly header: JobHeader;
-  readonly entries: readonly BundledEntry[];
-}
-
-export type BundledEntry = Omit<LogEntry, 'jobId' | 'seq'>;
-
-export interface Bundle {
-  readonly jobs: readonly BundledJob[];
-  readonly machines: readonly MachineRevision[];
-  readonly photos: readonly PhotoRow[];
-}
-
-/** Why a file was not taken, in a sentence; the store is as it was. */
-export type ReadBundle =
-  | { readonly ok: true; readonly bundle: Bundle }
-  | { readonly ok: false; readonly reason: string };
-
-const UNTOUCHED = 'Nothing was taken from it, and the records here are as they were.';
-const FOREIGN = `This is not a file of records made by this app. ${UNTOUCHED}`;
-const NEWER = `This file was made by a newer version of the app. Update the app, then take it in again. ${UNTOUCHED}`;
-const BROKEN = `This file is broken or was changed after it was saved. ${UNTOUCHED}`;
-
-/** Reads a file whole, or refuses it whole. */
-export function readBundle(text: string): ReadBundle {
-  const head = text.slice(0, 200);
-  if (!head.includes(`"format":"${BUNDLE_FORMAT}"`)) return { ok: false, reason: FOREIGN };
-  const version = Number(/"version":(\d+)/.exec(head)?.[1] ?? 0);
-  if (version > BUNDLE_VERSION) return { ok: false, reason: NEWER };
-  if (!isWhole(text)) return { ok: false, reason: BROKEN };
-  const parsed = v.safeParse(BUNDLE, parseJson(text));
-  if (!parsed.success) return { ok: false, reason: misfit(parsed.issues[0]) };
-  const { jobs, machines } = parsed.output as Omit<Bundle, 'photos'>;
-  const photos = (parsed.output.photos ?? []).map(photoFrom);
-  const odd = jobs.findIndex((job) => !isConsistent(job));
-  if (odd >= 0) return { ok: false, reason: `${BROKEN} Its job ${odd + 1} does not hold together.` };
-  if (new Set(jobs.map(({ header }) => header.id)).size < jobs.length) {
-    return { ok: false, reason: `${BROKEN} It holds one job twice.` };
-  }
-  return { ok: true, bundle: { jobs, machines, photos } };
-}
-
-/** The last line of a file: the checksum of everything before the line. */
-const LAST_LINE = /^"crc32":"([0-9a-f]{8})"\}\n?$/;
-
-function isWhole(text: string): boolean {
-  const lastLineAt = text.lastIndexOf('"crc32":');
-  const digits = LAST_LINE.exec(text.slice(lastLineAt))?.[1];
-  return digits === crc32Text(crc32(new TextEncoder().encode(text.slice(0, lastLineAt))));
-}
-
-function parseJson(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-}
-
-function misfit(issue: v.BaseIssue<unknown>): string {
-  return `This file holds something this version of the app does not know, at ${v.getDotPath(issue) ?? 'its start'}: ${issue.message} ${UNTOUCHED}`;
-}
-
-/** A log begins once, and its header counts it rightly. */
-function isConsistent({ header, entries }: BundledJob): boolean {
-  return (
-    entries.every(({ event }, index) => (event.type === 'record.started') === (index === 0)) &&
-    header.entryCount === entries.length &&
-    header.createdAtMs === entries[0]?.atMs &&
-    header.lastAtMs === entries.at(-1)?.atMs
-  );
+  readonly entries: readonly LogLine[];
 }
 
 const ID = v.pipe(v.string(), v.minLength(1), v.maxLength(64));
@@ -103,21 +56,34 @@ const MEASUREMENT = v.strictObject({
     'inch',
     'foot',
     'thou',
+    'metre',
     'millimetre',
     'poundForce',
     'newton',
+    'kilogramForce',
     'pound',
     'kilogram',
     'turn',
+    'metrePerKilogram',
+    'footPerPound',
   ]),
 });
+
+const SIDE = v.exactOptional(v.picklist(['left', 'right']));
+
+const MISS_COUNT = v.strictObject({ misses: WHOLE, bales: WHOLE });
+
+const CALENDAR_DAY = v.strictObject({ month: WHOLE, day: WHOLE });
 
 const HEARD = v.strictObject({
   type: v.picklist(MEANING_IDS),
   slots: v.strictObject({
-    side: v.optional(v.picklist(['left', 'right'])),
-    measurement: v.optional(MEASUREMENT),
-    missCount: v.optional(v.strictObject({ misses: WHOLE, bales: WHOLE })),
+    side: SIDE,
+    part: v.exactOptional(v.picklist(NAMED_PART_IDS)),
+    measurement: v.exactOptional(MEASUREMENT),
+    missCount: v.exactOptional(MISS_COUNT),
+    count: v.exactOptional(FINITE),
+    day: v.exactOptional(CALENDAR_DAY),
   }),
   channel: v.variant('by', [
     v.strictObject({ by: v.literal('touch') }),
@@ -130,11 +96,12 @@ const HEARD = v.strictObject({
   ]),
 });
 
-const ABOUT = { machineId: v.optional(ID), person: v.optional(v.string()) };
+const ABOUT = { machineId: v.exactOptional(ID), person: v.exactOptional(v.string()) };
 
-const MISS_COUNT = v.strictObject({ misses: WHOLE, bales: WHOLE });
-
-const FIGURE_VALUES = v.record(v.picklist(INPUT_IDS), v.union([FINITE, MISS_COUNT, v.picklist(MEANING_IDS)]));
+const FIGURE_VALUES = v.record(
+  v.picklist(INPUT_IDS),
+  v.union([FINITE, MISS_COUNT, CALENDAR_DAY, v.picklist(MEANING_IDS)]),
+);
 
 const MACHINE_BANDS = v.array(
   v.strictObject({ of: v.picklist(MACHINE_VALUE_IDS), limits: v.array(MEASUREMENT), source: v.string() }),
@@ -158,29 +125,31 @@ const COUNTED = v.strictObject({
     v.strictObject({ kind: v.literal('miss'), side: v.picklist(['left', 'right', 'both']) }),
     v.strictObject({ kind: v.literal('newBall'), side: v.picklist(['left', 'right']) }),
     v.strictObject({ kind: v.literal('crop'), crop: v.picklist(['thin', 'usual', 'dense']) }),
+    v.strictObject({ kind: v.literal('density'), density: v.picklist(['looser', 'usual', 'tighter']) }),
     v.strictObject({ kind: v.literal('speed'), speed: v.picklist(['slow', 'full']) }),
     v.strictObject({ kind: v.literal('takeBack') }),
   ]),
+  repairs: v.exactOptional(WHOLE),
 });
 
 const PHOTO = v.strictObject({
   type: v.literal('record.photo'),
   photoId: ID,
   of: v.picklist(['failedString', 'oldEnd', 'newEnd', 'machine']),
-  side: v.optional(v.picklist(['left', 'right'])),
+  side: SIDE,
 });
 
-const EVENT = v.union([
-  PHOTO,
+const EVENT = v.variant('type', [
+  HEARD,
   COUNTED,
+  v.strictObject({ type: v.picklist(SYSTEM_VOIDS) }),
+  v.strictObject({ type: v.literal('record.note'), text: v.string() }),
+  PHOTO,
   FIGURE,
   v.strictObject({ type: v.literal('machine.known'), bands: MACHINE_BANDS }),
-  HEARD,
-  v.strictObject({ type: v.picklist(SYSTEM_VOIDS) }),
   v.strictObject({ type: v.literal('estimates.taken'), counts: v.custom<Counts>(areCounts) }),
   v.strictObject({ type: v.literal('record.started'), ...ABOUT }),
   v.strictObject({ type: v.literal('record.about'), ...ABOUT }),
-  v.strictObject({ type: v.literal('record.note'), text: v.string() }),
 ]);
 
 /** Learnt counts have a reader of their own, which names every fault; here it only matters that there is none. */
@@ -191,8 +160,8 @@ function areCounts(value: unknown): boolean {
 const ENTRY = v.strictObject({
   atMs: FINITE,
   event: EVENT,
-  heardText: v.optional(v.string()),
-  levelDbfs: v.optional(v.number()),
+  heardText: v.exactOptional(v.string()),
+  levelDbfs: v.exactOptional(v.number()),
   promptState: v.string(),
   tabletId: ID,
 });
@@ -206,14 +175,14 @@ const HEADER = v.strictObject({
   entryCount: WHOLE,
   status: v.picklist(['open', 'closed', 'handedOver']),
   ...ABOUT,
-  side: v.optional(v.picklist(['left', 'right'])),
-  symptom: v.optional(v.string()),
-  cause: v.optional(v.string()),
-  outcome: v.optional(v.picklist(['done', 'proved', 'stillMisses'])),
+  side: SIDE,
+  symptom: v.exactOptional(v.string()),
+  cause: v.exactOptional(v.string()),
+  outcome: v.exactOptional(v.picklist(['done', 'proved', 'stillMisses'])),
   searchText: v.string(),
 });
 
-const MACHINE = v.strictObject({
+export const MACHINE_ROW = v.strictObject({
   machineId: ID,
   revision: v.pipe(WHOLE, v.minValue(1)),
   tabletId: ID,
@@ -224,13 +193,14 @@ const MACHINE = v.strictObject({
     serialNumber: v.string(),
     twine: v.string(),
     notes: v.string(),
-    baleCount: v.optional(WHOLE),
+    settings: v.exactOptional(v.string()),
+    baleCount: v.exactOptional(WHOLE),
     manualValues: v.array(
       v.strictObject({ name: v.string(), amount: FINITE, unit: v.string(), source: v.string() }),
     ),
-    bands: v.optional(MACHINE_BANDS),
-    figures: v.optional(FIGURE_VALUES),
-    wear: v.optional(
+    bands: v.exactOptional(MACHINE_BANDS),
+    figures: v.exactOptional(FIGURE_VALUES),
+    wear: v.exactOptional(
       v.array(
         v.strictObject({
           name: v.string(),
@@ -244,17 +214,30 @@ const MACHINE = v.strictObject({
   }),
 });
 
-const BUNDLE = v.strictObject({
-  format: v.literal(BUNDLE_FORMAT),
-  version: v.literal(BUNDLE_VERSION),
-  savedAtMs: FINITE,
-  tabletId: ID,
-  machines: v.array(MACHINE),
-  jobs: v.array(v.strictObject({ header: HEADER, entries: v.array(ENTRY) })),
-  photos: v.optional(
-    v.array(
-      v.strictObject({ photoId: ID, type: v.picklist(PHOTO_TYPES), base64: v.pipe(v.string(), v.base64()) }),
-    ),
-  ),
-  crc32: v.string(),
+export const JOB_ROW = v.strictObject({ header: HEADER, entries: v.array(ENTRY) });
+
+export const PHOTO_ROW = v.strictObject({
+  photoId: ID,
+  type: v.picklist(PHOTO_TYPES),
+  base64: v.pipe(v.string(), v.base64()),
 });
+
+export const PHOTOS_LEFT_OUT = WHOLE;
+
+/** A thing that was read is not changed. */
+type Read<T> = T extends object ? { readonly [Key in keyof T]: Read<T[Key]> } : T;
+/** Whether a file can hold whatever the store can, and nothing else. */
+type Holds<Schema extends v.GenericSchema, Thing> = [Read<v.InferOutput<Schema>>, Thing] extends [
+  Thing,
+  Read<v.InferOutput<Schema>>,
+]
+  ? true
+  : false;
+type Must<Claim extends true> = Claim;
+/** Compiles only where each claim holds: a line that a file could not carry would be lost to every other tablet. */
+export type FileHoldsTheStore = [
+  Must<Holds<typeof EVENT, LoggedEvent>>,
+  Must<Holds<typeof JOB_ROW, BundledJob>>,
+  Must<Holds<typeof MACHINE_ROW, MachineRevision>>,
+  Must<Holds<typeof PHOTO_ROW, ReturnType<typeof photoText>>>,
+];

@@ -1,14 +1,17 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from 'idb';
 import type { JobHeader } from './job-header.ts';
 import type { Initials, LogEntry } from './log-entry.ts';
+import { type LogPart, partOf } from './log-part.ts';
 import type { MachineRevision } from './machine.ts';
 import type { PhotoRow } from './photo.ts';
 import { isLostConnection, type Kept, trouble, troubleFrom } from './trouble.ts';
 
 /** Everything the tablet keeps. */
 export interface RecordsSchema extends DBSchema {
-  /** Append only. */
-  entries: { key: [jobId: string, seq: number]; value: LogEntry };
+  /** Lines are only ever added; now and then the parts of a log are written anew as one. */
+  logs: { key: [jobId: string, seq: number]; value: LogPart };
+  /** The list as it was some time ago, read in one go; any job written since has a higher order. */
+  list: { key: 'newest first'; value: KeptList };
   jobs: { key: string; value: JobHeader; indexes: { byOrder: number; byOrigin: string } };
   /** Append only. */
   machines: { key: [machineId: string, revision: number, tabletId: string]; value: MachineRevision };
@@ -18,17 +21,37 @@ export interface RecordsSchema extends DBSchema {
   photos: { key: string; value: PhotoRow };
 }
 
+/** What a search needs of every job of an order up to this one. It repeats the headers and may be dropped any time. */
+export interface KeptList {
+  readonly upToOrder: number;
+  /** {@link ListedJob}s as JSON. */
+  readonly jobs: string;
+}
+
+/** How logs were kept before version 3: a row a line. */
+interface FormerSchema extends DBSchema {
+  entries: { key: [jobId: string, seq: number]; value: LogEntry };
+  logs: RecordsSchema['logs'];
+  jobs: RecordsSchema['jobs'];
+}
+
 export type RecordsDatabase = IDBPDatabase<RecordsSchema>;
 
 const NAME = 'knotwright-records';
-/** 2 added the photos. */
-const VERSION = 2;
+/** 2 added the photos; 3 keeps many lines of a log in a row, and the list. */
+const VERSION = 3;
 
 type Mode = 'readonly' | 'readwrite';
 type Transaction<Store extends StoreNames<RecordsSchema>, M extends Mode> = IDBPTransaction<
   RecordsSchema,
   Store[],
   M
+>;
+
+type UpgradeTransaction<Schema extends DBSchema> = IDBPTransaction<
+  Schema,
+  StoreNames<Schema>[],
+  'versionchange'
 >;
 
 /**
@@ -120,20 +143,48 @@ function open(onClosed: () => void): Promise<RecordsDatabase> {
   });
 }
 
-/** Brings a store of any earlier version up to this one; nothing kept is touched. */
-function createStores(db: RecordsDatabase, oldVersion: number): void {
+/** Brings a store of any earlier version up to this one; nothing kept is lost. */
+async function createStores(
+  db: RecordsDatabase,
+  oldVersion: number,
+  _newVersion: number | null,
+  transaction: UpgradeTransaction<RecordsSchema>,
+): Promise<void> {
   if (oldVersion < 1) createFirstStores(db);
   if (oldVersion < 2) db.createObjectStore('photos', { keyPath: 'photoId' });
+  if (oldVersion < 3) {
+    db.createObjectStore('logs', { keyPath: ['jobId', 'seq'] });
+    db.createObjectStore('list');
+  }
+  if (oldVersion === 1 || oldVersion === 2) {
+    const former = transaction as unknown as UpgradeTransaction<FormerSchema>;
+    await packLines(db as unknown as IDBPDatabase<FormerSchema>, former).catch(() => {
+      // Whoever opens the store hears of it; the store stays as it was.
+      transaction.done.catch(() => undefined);
+      abort(transaction);
+    });
+  }
 }
 
 function createFirstStores(db: RecordsDatabase): void {
-  db.createObjectStore('entries', { keyPath: ['jobId', 'seq'] });
   const jobs = db.createObjectStore('jobs', { keyPath: 'id' });
   jobs.createIndex('byOrder', 'order');
   jobs.createIndex('byOrigin', 'originId');
   db.createObjectStore('machines', { keyPath: ['machineId', 'revision', 'tabletId'] });
   db.createObjectStore('people', { keyPath: 'initials' });
   db.createObjectStore('tablet');
+}
+
+/** Writes every log of the former kind as one part. */
+async function packLines(
+  db: IDBPDatabase<FormerSchema>,
+  transaction: UpgradeTransaction<FormerSchema>,
+): Promise<void> {
+  for (const id of await transaction.objectStore('jobs').getAllKeys()) {
+    const entries = await transaction.objectStore('entries').getAll(wholeLog(id));
+    if (entries.length > 0) await transaction.objectStore('logs').add(partOf(entries));
+  }
+  db.deleteObjectStore('entries');
 }
 
 /** Runs the work and waits for the commit; a failure of either undoes all of it. */
@@ -166,7 +217,7 @@ function abort(transaction: { abort(): void }): void {
   }
 }
 
-/** Every key of a job's entries: an empty array sorts after every number. */
+/** Every key of a job's log: an empty array sorts after every number. */
 export function wholeLog(jobId: string): IDBKeyRange {
   return IDBKeyRange.bound([jobId], [jobId, []]);
 }

@@ -25,8 +25,19 @@ export interface JobHeader {
   /** The cause that was put right or named last, in plain words. */
   readonly cause?: string;
   readonly outcome?: 'done' | 'proved' | 'stillMisses';
-  /** Lower-case text that the search looks through. */
+  /** Lower-case words that the search looks through, each once. */
   readonly searchText: string;
+}
+
+/** What a search needs of a job: far less than its header, so that thousands are read at once. */
+export interface ListedJob {
+  readonly id: string;
+  readonly words: string;
+  readonly machineId?: string;
+}
+
+export function listedJob({ id, searchText, machineId }: JobHeader): ListedJob {
+  return { id, words: searchText, ...(machineId ? { machineId } : {}) };
 }
 
 /** What a header takes from outside its log. */
@@ -121,8 +132,10 @@ function notesOf(entries: readonly LogEntry[]): readonly string[] {
 }
 
 function searchTextOf(texts: readonly (string | undefined)[]): string {
-  return texts
+  const words = texts
     .filter((text) => text)
     .join(' ')
-    .toLowerCase();
+    .toLowerCase()
+    .split(/\s+/);
+  return [...new Set(words)].join(' ');
 }

@@ -1,6 +1,7 @@
 import type { JobSnapshot } from '../../flows/prompt.ts';
 import { jobHeader } from './job-header.ts';
 import type { EntryDraft, LogEntry } from './log-entry.ts';
+import { linesText } from './log-part.ts';
 import type { Kept, Trouble } from './trouble.ts';
 import { bundleFile, type JobToBundle } from './write-bundle.ts';
 
@@ -83,17 +84,18 @@ export class JobLog {
   /** The job as far as it is known here, whether it is on the disk or not. */
   known(): JobToBundle {
     const place = { id: this.jobId, originId: this.#originId, order: this.#entries.at(-1)?.atMs ?? 0 };
-    return { header: jobHeader(place, this.#entries, this.#snapshot), entries: this.#entries };
+    return { header: jobHeader(place, this.#entries, this.#snapshot), lines: linesText(this.#entries) };
   }
 
   /** A file of this job alone, which needs no store: the way out when nothing can be kept. */
-  saveToFile(): Promise<File> {
-    return bundleFile({
+  async saveToFile(): Promise<File> {
+    const { file } = await bundleFile({
       tabletId: this.#tabletId,
       savedAtMs: this.#now(),
       machines: [],
       jobs: [[this.known()]],
     });
+    return file;
   }
 
   /** One write at a time, so that no entry overtakes another. */

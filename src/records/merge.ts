@@ -1,9 +1,10 @@
-import type { BundledEntry, BundledJob } from './bundle.ts';
+import type { BundledJob } from './bundle.ts';
+import type { LogLine } from './log-part.ts';
 
 /** A job of this tablet that an arriving one may be the same as. */
 export interface KnownJob {
   readonly id: string;
-  readonly entries: readonly BundledEntry[];
+  readonly entries: readonly LogLine[];
   /** Open for writing now, so nothing may be put under the writer's hands. */
   readonly isBeingWritten: boolean;
 }
@@ -38,7 +39,7 @@ function commonLength(a: readonly string[], b: readonly string[]): number {
 }
 
 /** An entry as text that is the same whatever order its fields were written in, without what a file leaves out. */
-function canonical(entry: BundledEntry): string {
+function canonical(entry: LogLine): string {
   return JSON.stringify(entry, (key, value: unknown) => {
     if (key === 'jobId' || key === 'seq') return undefined;
     return isPlainObject(value)

@@ -1,16 +1,17 @@
 import type { JobSnapshot } from '../../flows/prompt.ts';
-import { readBundle } from './bundle.ts';
 import { Database, wholeLog } from './database.ts';
-import { type HeaderPlace, type JobHeader, jobHeader } from './job-header.ts';
+import { type HeaderPlace, type JobHeader, jobHeader, type ListedJob, listedJob } from './job-header.ts';
 import { type Appended, JobLog } from './job-log.ts';
 import { type Initials, type LogEntry, NOBODY_ASKED } from './log-entry.ts';
+import { entriesOf, isDueWhole, joinedText, type LogPart, partOf } from './log-part.ts';
 import { currentRevisions, type MachineProfile, type MachineRevision } from './machine.ts';
 import { PHOTO_NOT_KEPT, type PhotoEvent, type PhotoRow, photoTrouble } from './photo.ts';
+import { CANCELLED, readBundle, type Watched } from './read-bundle.ts';
 import { type Replayed, replay } from './replay.ts';
 import { type GiveBack, takeRecords } from './tab-lock.ts';
 import { type TakenIn, takeIn } from './take-in.ts';
 import { type Kept, type Trouble, TroubleError, trouble, troubleFrom } from './trouble.ts';
-import { bundleFile, type JobToBundle } from './write-bundle.ts';
+import { bundleFile, type FileOfRecords, type JobToBundle } from './write-bundle.ts';
 
 export interface RecordsOptions {
   /** Keeps a second tab out; the browser's own unless told otherwise. */
@@ -27,18 +28,22 @@ export interface KeptJob {
 }
 
 export interface SaveToFile {
-  readonly jobIds?: readonly string[];
   readonly progress?: (done: number, of: number) => void;
   readonly signal?: AbortSignal;
 }
 
-/** What became of a file, or one sentence on why it was refused. */
+/** What became of a file, or one sentence on why nothing was taken from it. */
 export type TookIn =
   | { readonly ok: true; readonly taken: TakenIn }
   | { readonly ok: false; readonly sentence: string };
 
 /** Jobs read in one transaction and held at once while a file is made. */
 const JOBS_A_LOT = 100;
+
+/** Jobs written since the list was kept that are read one by one before it is kept anew. */
+const MOST_BESIDE_THE_LIST = 200;
+
+const LIST = 'newest first';
 
 /** What a job is about when it starts. */
 export interface JobAbout {
@@ -98,7 +103,13 @@ export class Records {
   readonly #openLogs = new Map<string, JobLog>();
   #latestOrder: number;
   /** The list, newest first, once somebody searched it. */
-  #listed: JobHeader[] | undefined;
+  #listed: readonly ListedJob[] | undefined;
+  /** The list while it is being read, so that nobody reads it twice. */
+  #listing: Promise<Kept<readonly ListedJob[]>> | undefined;
+  /** The list being kept; whoever searches does not wait for it. */
+  #keepingList: Promise<void> = Promise.resolve();
+  /** Initials that are on the disk already. */
+  readonly #knownPeople = new Set<Initials>();
 
   /** Reads what every write needs to know. */
   static async over(database: Database, giveBack: GiveBack, now: () => number): Promise<Kept<Records>> {
@@ -163,15 +174,20 @@ export class Records {
 
   /** A job as it is on the disk, for a card or a file; undefined where there is none of that id. */
   readJob(id: string): Promise<Kept<KeptJob | undefined>> {
-    return this.#database.read(['jobs', 'entries'], async (transaction) => {
+    return this.#database.read(['jobs', 'logs'], async (transaction) => {
       const header = await transaction.objectStore('jobs').get(id);
-      return header && { header, entries: await transaction.objectStore('entries').getAll(wholeLog(id)) };
+      return (
+        header && {
+          header,
+          entries: entriesOf(id, await transaction.objectStore('logs').getAll(wholeLog(id))),
+        }
+      );
     });
   }
 
   /** The jobs that match, newest first. */
-  async findJobs({ words, limit }: JobQuery): Promise<Kept<readonly JobHeader[]>> {
-    const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);
+  async findJobs({ words: asked, limit }: JobQuery): Promise<Kept<readonly JobHeader[]>> {
+    const wanted = asked.toLowerCase().split(/\s+/).filter(Boolean);
     if (wanted.length === 0 && !this.#listed) {
       const newest = await this.#newestJobs(limit);
       // Whoever looks at the list may search it next, and that should not wait for the rest of it.
@@ -185,13 +201,23 @@ export class Records {
     const names = new Map(
       machines.value.map(({ machineId, profile }) => [machineId, profile.name.toLowerCase()]),
     );
-    const matching: JobHeader[] = [];
-    for (const header of listed.value) {
+    const matching: string[] = [];
+    for (const { id, words, machineId } of listed.value) {
       if (matching.length === limit) break;
-      const text = `${header.searchText} ${names.get(header.machineId ?? '') ?? ''}`;
-      if (wanted.every((word) => text.includes(word))) matching.push(header);
+      const name = names.get(machineId ?? '') ?? '';
+      if (wanted.every((word) => words.includes(word) || name.includes(word))) matching.push(id);
     }
-    return { ok: true, value: matching };
+    return this.#database.read(['jobs'], async (transaction) => {
+      const found = await Promise.all(matching.map((id) => transaction.objectStore('jobs').get(id)));
+      return found.filter((header) => header !== undefined);
+    });
+  }
+
+  /** Every job, newest first. */
+  allJobs(): Promise<Kept<readonly JobHeader[]>> {
+    return this.#database.read(['jobs'], async (transaction) =>
+      (await transaction.objectStore('jobs').index('byOrder').getAll()).reverse(),
+    );
   }
 
   /** Every machine as it was saved last, by name. */
@@ -270,26 +296,24 @@ export class Records {
   }
 
   /**
-   * A file of jobs and every machine, for another tablet. Memory stays flat however many there are.
-   * @param jobIds which jobs; all where it is left out
+   * A file of everything, for another tablet. Memory stays flat however much there is.
    * @param progress told after every lot how many jobs of how many are in
    * @param signal cancels; the result then is undefined
    */
-  async saveToFile({ jobIds, progress, signal }: SaveToFile = {}): Promise<Kept<File | undefined>> {
+  async saveToFile({ progress, signal }: SaveToFile = {}): Promise<Kept<FileOfRecords | undefined>> {
     const read = await this.#database.read(['jobs', 'machines'], async (transaction) => ({
-      ids: jobIds ?? (await transaction.objectStore('jobs').getAllKeys()),
+      jobCount: await transaction.objectStore('jobs').count(),
       machines: await transaction.objectStore('machines').getAll(),
     }));
     if (!read.ok) return read;
-    const { ids, machines } = read.value;
-    const lots = this.#lots(ids, progress, signal);
+    const { jobCount, machines } = read.value;
     try {
       const file = await bundleFile({
         tabletId: this.tabletId,
         savedAtMs: this.#now(),
         machines,
-        jobs: lots,
-        photos: (ids) => this.#photosOneByOne(ids),
+        jobs: this.#lots(jobCount, progress, signal),
+        photos: (ids) => this.#photosOneByOne(ids, signal),
       });
       return { ok: true, value: file };
     } catch (error) {
@@ -299,52 +323,73 @@ export class Records {
   }
 
   /** Puts another tablet's file beside the records here: all of it, or nothing and the reason why. */
-  async takeInFile(text: string): Promise<TookIn> {
-    const read = readBundle(text);
+  async takeInFile(file: Blob, watched: Watched = {}): Promise<TookIn> {
+    const read = await readBundle(new Uint8Array(await file.arrayBuffer()), watched);
     if (!read.ok) return { ok: false, sentence: read.reason };
-    const taken = await takeIn(this.#database, read.bundle, (id) => this.#openLogs.has(id));
-    if (!taken.ok) return { ok: false, sentence: taken.trouble.sentence };
-    this.#latestOrder = Math.max(this.#latestOrder, ...read.bundle.jobs.map(({ header }) => header.order));
+    const taken = await takeIn(this.#database, read.bundle, (id) => this.#openLogs.has(id), watched);
     this.#listed = undefined;
+    if (!taken.ok) {
+      return { ok: false, sentence: watched.signal?.aborted ? CANCELLED : taken.trouble.sentence };
+    }
+    this.#latestOrder = Math.max(this.#latestOrder, taken.value.latestOrder);
+    // Whoever took in many jobs looks for one of them next.
+    await this.#list();
+    await this.#keepingList;
     return { ok: true, taken: taken.value };
   }
 
   /** One photo in memory at a time. */
-  async *#photosOneByOne(ids: readonly string[]): AsyncGenerator<PhotoRow, void> {
+  async *#photosOneByOne(
+    ids: readonly string[],
+    signal: AbortSignal | undefined,
+  ): AsyncGenerator<PhotoRow, void> {
     for (const id of ids) {
+      signal?.throwIfAborted();
       const read = await this.photos([id]);
       if (!read.ok) throw new TroubleError(read.trouble);
       yield* read.value;
     }
   }
 
-  /** The jobs of a file, a lot at a time. A job being written goes as far as it is known here, kept or not. */
+  /** Every job by its id, a lot at a time. A job being written goes as far as it is known here, kept or not. */
   async *#lots(
-    ids: readonly string[],
+    jobCount: number,
     progress: SaveToFile['progress'],
     signal: AbortSignal | undefined,
   ): AsyncGenerator<readonly JobToBundle[], void> {
-    for (let from = 0; from < ids.length; from += JOBS_A_LOT) {
+    let done = 0;
+    let reading = this.#lotAfter('');
+    for (;;) {
       signal?.throwIfAborted();
-      const lot = ids.slice(from, from + JOBS_A_LOT);
-      const read = await this.#database.read(['jobs', 'entries'], (transaction) =>
-        // All asked at once: one at a time, the waits between them would be most of the work.
-        Promise.all(
-          lot.map(async (id): Promise<JobToBundle[]> => {
-            const [header, entries] = await Promise.all([
-              transaction.objectStore('jobs').get(id),
-              transaction.objectStore('entries').getAll(wholeLog(id)),
-            ]);
-            const written = this.#openLogs.get(id);
-            if (written && written.unsaved.length > 0) return [written.known()];
-            return header ? [{ header, entries }] : [];
-          }),
-        ),
-      );
+      const read = await reading;
       if (!read.ok) throw new TroubleError(read.trouble);
-      yield read.value.flat();
-      progress?.(Math.min(from + JOBS_A_LOT, ids.length), ids.length);
+      const last = read.value.at(-1);
+      if (!last) return;
+      // The next lot is read while this one is written.
+      reading = this.#lotAfter(last.header.id);
+      yield read.value.map((job) => {
+        const written = this.#openLogs.get(job.header.id);
+        return written && written.unsaved.length > 0 ? written.known() : job;
+      });
+      done += read.value.length;
+      progress?.(done, Math.max(done, jobCount));
     }
+  }
+
+  #lotAfter(id: string): Promise<Kept<readonly JobToBundle[]>> {
+    return this.#database.read(['jobs', 'logs'], async (transaction) => {
+      const headers = await transaction
+        .objectStore('jobs')
+        .getAll(IDBKeyRange.lowerBound(id, true), JOBS_A_LOT);
+      const last = headers.at(-1);
+      if (!last) return [];
+      const range = IDBKeyRange.bound([id, []], [last.id, []]);
+      const partsOf = new Map<string, LogPart[]>(headers.map((header) => [header.id, []]));
+      for (const part of await transaction.objectStore('logs').getAll(range)) {
+        partsOf.get(part.jobId)?.push(part);
+      }
+      return headers.map((header) => ({ header, lines: joinedText(partsOf.get(header.id) ?? []) }));
+    });
   }
 
   #openLog(job: Omit<HeaderPlace, 'order'>, kept: readonly LogEntry[], snapshot: JobSnapshot): JobLog {
@@ -367,20 +412,26 @@ export class Records {
   ): Promise<Kept<void>> {
     const order = Math.max(this.#now(), this.#latestOrder + 1);
     const header = jobHeader({ id, originId, order }, entries, snapshot);
-    const { person } = header;
-    const written = await this.#database.write(['entries', 'jobs', 'people'], async (transaction) => {
-      const jobs = transaction.objectStore('jobs');
-      // A write whose answer was lost with the connection may have arrived.
-      const there = (await jobs.get(id))?.entryCount ?? 0;
-      for (const entry of unsaved) {
-        if (entry.seq >= there) await transaction.objectStore('entries').add(entry);
-      }
-      await jobs.put(header);
-      if (person) await transaction.objectStore('people').put({ initials: person });
+    const newPerson = header.person && !this.#knownPeople.has(header.person) ? header.person : undefined;
+    const isWhole = isDueWhole(entries.length - unsaved.length, entries.length, header.status !== 'open');
+    const part = partOf(isWhole ? entries : unsaved);
+    const written = await this.#database.write(['logs', 'jobs', 'people'], async (transaction) => {
+      const logs = transaction.objectStore('logs');
+      // Nothing is read and all is asked at once: somebody waits to hear that it is recorded.
+      const asked: Promise<unknown>[] = [
+        // A write whose answer was lost with the connection may have arrived; then this puts the same again.
+        logs.put(part),
+        transaction.objectStore('jobs').put(header),
+      ];
+      if (isWhole) asked.push(logs.delete(IDBKeyRange.bound([id, 0], [id, []], true)));
+      if (newPerson) asked.push(transaction.objectStore('people').put({ initials: newPerson }));
+      transaction.commit();
+      await Promise.all(asked);
     });
     if (!written.ok) return written;
     this.#latestOrder = order;
-    if (this.#listed) this.#listed = [header, ...this.#listed.filter((other) => other.id !== id)];
+    if (newPerson) this.#knownPeople.add(newPerson);
+    if (this.#listed) this.#listed = [listedJob(header), ...this.#listed.filter((other) => other.id !== id)];
     return written;
   }
 
@@ -396,14 +447,41 @@ export class Records {
     });
   }
 
-  async #list(): Promise<Kept<readonly JobHeader[]>> {
+  async #list(): Promise<Kept<readonly ListedJob[]>> {
     if (this.#listed) return { ok: true, value: this.#listed };
-    const read = await this.#database.read(['jobs'], (transaction) =>
-      transaction.objectStore('jobs').getAll(),
-    );
+    this.#listing ??= this.#readList().finally(() => {
+      this.#listing = undefined;
+    });
+    return this.#listing;
+  }
+
+  async #readList(): Promise<Kept<readonly ListedJob[]>> {
+    const read = await this.#database.read(['jobs', 'list'], async (transaction) => {
+      const keptList = await transaction.objectStore('list').get(LIST);
+      const since = keptList && IDBKeyRange.lowerBound(keptList.upToOrder, true);
+      return { keptList, fresh: await transaction.objectStore('jobs').index('byOrder').getAll(since) };
+    });
     if (!read.ok) return read;
+    const { keptList, fresh } = read.value;
+    const isFresh = new Set(fresh.map(({ id }) => id));
+    const earlier = keptList ? (JSON.parse(keptList.jobs) as ListedJob[]) : [];
+    const listed = [...fresh.map(listedJob).reverse(), ...earlier.filter(({ id }) => !isFresh.has(id))];
     // A write that was asked for meanwhile commits after this read and is put into the list by whoever wrote it.
-    this.#listed = read.value.sort((a, b) => b.order - a.order);
-    return { ok: true, value: this.#listed };
+    this.#listed = listed;
+    const newest = fresh.at(-1);
+    if (newest && fresh.length > MOST_BESIDE_THE_LIST) {
+      this.#keepingList = this.#keepList(listed, newest.order);
+    }
+    return { ok: true, value: listed };
+  }
+
+  /** The list can be read again row by row, so that it does not matter where it cannot be kept. */
+  async #keepList(listed: readonly ListedJob[], upToOrder: number): Promise<void> {
+    await this.#database.write(['list'], async (transaction) => {
+      const list = transaction.objectStore('list');
+      await list.getKey(LIST);
+      // A file that was taken in while this write waited has brought jobs of any order.
+      if (this.#listed === listed) await list.put({ upToOrder, jobs: JSON.stringify(listed) }, LIST);
+    });
   }
 }

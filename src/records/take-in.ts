@@ -1,7 +1,8 @@
-import type { Bundle, BundledJob } from './bundle.ts';
+import type { BundledJob } from './bundle.ts';
 import { type Database, wholeLog } from './database.ts';
-import type { JobHeader } from './job-header.ts';
+import { entriesOf } from './log-part.ts';
 import { arrivalOf, type KnownJob } from './merge.ts';
+import type { Bundle, Watched } from './read-bundle.ts';
 import type { Kept } from './trouble.ts';
 
 /** What became of a file's jobs and machines. */
@@ -13,9 +14,16 @@ export interface TakenIn {
   readonly keptBeside: number;
   readonly alreadyHere: number;
   readonly machineRevisions: number;
+  /** Photos that were left out when the file was made. */
+  readonly photosLeftOut: number;
+  /** Highest order among the file's jobs; 0 where it has none. */
+  readonly latestOrder: number;
 }
 
 type Counts = { -readonly [Count in keyof TakenIn]: TakenIn[Count] };
+
+/** Jobs laid beside those here at once. */
+const JOBS_A_LOT = 100;
 
 /**
  * Puts a file's records beside those here, all of it or nothing. Nothing here is overwritten, and a file taken in
@@ -24,46 +32,81 @@ type Counts = { -readonly [Count in keyof TakenIn]: TakenIn[Count] };
  */
 export function takeIn(
   database: Database,
-  { jobs, machines, photos }: Bundle,
+  bundle: Bundle,
   isBeingWritten: (jobId: string) => boolean,
+  { progress, signal }: Watched = {},
 ): Promise<Kept<TakenIn>> {
-  return database.write(['jobs', 'entries', 'machines', 'people', 'photos'], async (transaction) => {
+  const stores = ['jobs', 'logs', 'list', 'machines', 'people', 'photos'] as const;
+  return database.write([...stores], async (transaction) => {
     const headers = transaction.objectStore('jobs');
-    const entries = transaction.objectStore('entries');
+    const logs = transaction.objectStore('logs');
     const revisions = transaction.objectStore('machines');
-    const counts: Counts = { newJobs: 0, extended: 0, keptBeside: 0, alreadyHere: 0, machineRevisions: 0 };
+    const photos = transaction.objectStore('photos');
+    const { jobCount, photoCount, photosLeftOut } = bundle;
+    const counts: Counts = {
+      newJobs: 0,
+      extended: 0,
+      keptBeside: 0,
+      alreadyHere: 0,
+      machineRevisions: 0,
+      photosLeftOut,
+      latestOrder: 0,
+    };
+    // The jobs of a file may be of any order, so that the list that is kept is the list no more.
+    await transaction.objectStore('list').clear();
 
-    for (const job of jobs) {
-      const copies: KnownJob[] = [];
-      for (const { id } of await headers.index('byOrigin').getAll(job.header.originId)) {
-        copies.push({
-          id,
-          entries: await entries.getAll(wholeLog(id)),
-          isBeingWritten: isBeingWritten(id),
-        });
-      }
+    const takeInJob = async (job: BundledJob) => {
+      counts.latestOrder = Math.max(counts.latestOrder, job.header.order);
+      const ids = await headers.index('byOrigin').getAllKeys(job.header.originId);
+      const copies = await Promise.all(
+        ids.map(
+          async (id): Promise<KnownJob> => ({
+            id,
+            entries: entriesOf(id, await logs.getAll(wholeLog(id))),
+            isBeingWritten: isBeingWritten(id),
+          }),
+        ),
+      );
       const arrival = arrivalOf(job, copies);
       counts[COUNTED_AS[arrival.kind]] += 1;
-      if (arrival.kind === 'known') continue;
+      if (arrival.kind === 'known') return;
       const { id, from } =
         arrival.kind === 'extends'
           ? arrival
-          : { id: (await headers.get(job.header.id)) ? crypto.randomUUID() : job.header.id, from: 0 };
-      await Promise.all(linesFrom(job, id, from).map((line) => entries.add(line)));
-      await headers.put({ ...job.header, id });
-      if (job.header.person) await transaction.objectStore('people').put({ initials: job.header.person });
+          : { id: (await headers.getKey(job.header.id)) ? crypto.randomUUID() : job.header.id, from: 0 };
+      const { person } = job.header;
+      await Promise.all([
+        logs.add({ jobId: id, seq: from, lines: JSON.stringify(job.entries.slice(from)) }),
+        headers.put({ ...job.header, id }),
+        ...(person ? [transaction.objectStore('people').put({ initials: person })] : []),
+      ]);
+    };
+
+    for (let from = 0; from < jobCount; from += JOBS_A_LOT) {
+      if (signal?.aborted) throw new Error('Cancelled; nothing of it is kept.');
+      const lot = Array.from({ length: Math.min(JOBS_A_LOT, jobCount - from) }, (_, place) =>
+        bundle.job(from + place),
+      );
+      // Jobs of one origin wait for each other, so that the later one finds the earlier; the others need not.
+      await Promise.all(
+        byOrigin(lot).map(async (jobs) => {
+          for (const job of jobs) await takeInJob(job);
+        }),
+      );
+      progress?.('takingIn', (from + lot.length) / (jobCount + photoCount));
     }
 
-    for (const revision of machines) {
+    for (const revision of bundle.machines) {
       const { machineId, revision: number, tabletId } = revision;
       if (await revisions.getKey([machineId, number, tabletId])) continue;
       await revisions.add(revision);
       counts.machineRevisions += 1;
     }
-    for (const photo of photos) {
-      if (!(await transaction.objectStore('photos').getKey(photo.photoId))) {
-        await transaction.objectStore('photos').add(photo);
-      }
+    for (let place = 0; place < photoCount; place++) {
+      if (signal?.aborted) throw new Error('Cancelled; nothing of it is kept.');
+      const photo = bundle.photo(place);
+      if (!(await photos.getKey(photo.photoId))) await photos.add(photo);
+      progress?.('takingIn', (jobCount + place + 1) / (jobCount + photoCount));
     }
     return counts;
   });
@@ -76,6 +119,11 @@ const COUNTED_AS = {
   besides: 'keptBeside',
 } as const satisfies Readonly<Record<ReturnType<typeof arrivalOf>['kind'], keyof TakenIn>>;
 
-function linesFrom({ entries }: BundledJob, jobId: JobHeader['id'], from: number) {
-  return entries.slice(from).map((entry, index) => ({ ...entry, jobId, seq: from + index }));
+function byOrigin(jobs: readonly BundledJob[]): readonly BundledJob[][] {
+  const groups = new Map<string, BundledJob[]>();
+  for (const job of jobs) {
+    const { originId } = job.header;
+    groups.set(originId, [...(groups.get(originId) ?? []), job]);
+  }
+  return [...groups.values()];
 }

@@ -6,8 +6,7 @@ import { jobsCsv } from './csv.ts';
 import { handOut } from './hand-out.ts';
 import './file-exchange.css';
 
-/** Jobs a table takes; more than any tablet holds. */
-const ALL = 1_000_000;
+const STAGES = { checking: 'Checking the file', takingIn: 'Taking it in' } as const;
 
 /** Records out to a file and in from one: for another tablet, for a spreadsheet, for safe keeping. */
 export function FileExchange({ records }: { readonly records: Records }): JSX.Element {
@@ -26,14 +25,14 @@ export function FileExchange({ records }: { readonly records: Records }): JSX.El
     running.value = undefined;
     if (!saved.ok) told.value = saved.trouble.sentence;
     else if (!saved.value) told.value = 'No file was made.';
-    else told.value = outcomeText(saved.value.name, await handOut(saved.value));
+    else {
+      const { file, photosLeftOut } = saved.value;
+      told.value = `${outcomeText(file.name, await handOut(file))}${leftOutText(photosLeftOut)}`;
+    }
   };
 
   const saveTable = async () => {
-    const [jobs, machines] = await Promise.all([
-      records.findJobs({ words: '', limit: ALL }),
-      records.machines(),
-    ]);
+    const [jobs, machines] = await Promise.all([records.allJobs(), records.machines()]);
     if (!jobs.ok) told.value = jobs.trouble.sentence;
     else if (!machines.ok) told.value = machines.trouble.sentence;
     else {
@@ -45,8 +44,17 @@ export function FileExchange({ records }: { readonly records: Records }): JSX.El
 
   const takeIn = async (file: File | undefined) => {
     if (!file) return;
+    const abort = new AbortController();
+    running.value = abort;
     told.value = `Reading ${file.name}.`;
-    told.value = takenText(await records.takeInFile(await file.text()));
+    const took = await records.takeInFile(file, {
+      signal: abort.signal,
+      progress: (stage, share) => {
+        told.value = `${STAGES[stage]}: ${Math.floor(share * 100)} percent.`;
+      },
+    });
+    running.value = undefined;
+    told.value = takenText(took);
   };
 
   return (
@@ -55,7 +63,7 @@ export function FileExchange({ records }: { readonly records: Records }): JSX.El
       <div class="choice-row">
         {running.value ? (
           <button type="button" onClick={() => running.value?.abort()}>
-            Stop making the file
+            Stop
           </button>
         ) : (
           <button type="button" onClick={() => void save()}>
@@ -71,12 +79,17 @@ export function FileExchange({ records }: { readonly records: Records }): JSX.El
         <input
           type="file"
           accept="application/json,.json"
-          onChange={(event) => void takeIn(event.currentTarget.files?.[0])}
+          disabled={running.value !== undefined}
+          onChange={(event) => {
+            void takeIn(event.currentTarget.files?.[0]);
+            // The same file chosen again is a new choice.
+            event.currentTarget.value = '';
+          }}
         />
       </label>
       <p>
-        Photos go along, up to {MOST_PHOTO_BYTES_A_FILE / 1_000_000} megabytes of them in one file. Where one
-        is left out, the job card says so.
+        Photos go along, up to {MOST_PHOTO_BYTES_A_FILE / 1_000_000} megabytes of them in one file. The file
+        says how many were left out, and the job card where.
       </p>
       <p role="status">{told.value}</p>
     </section>
@@ -86,7 +99,7 @@ export function FileExchange({ records }: { readonly records: Records }): JSX.El
 /** What taking in a file did, in a sentence. */
 export function takenText(took: TookIn): string {
   if (!took.ok) return took.sentence;
-  const { newJobs, extended, keptBeside, alreadyHere, machineRevisions } = took.taken;
+  const { newJobs, extended, keptBeside, alreadyHere, machineRevisions, photosLeftOut } = took.taken;
   const parts = [
     count(newJobs, 'new job', 'new jobs'),
     count(extended, 'job that goes on', 'jobs that go on'),
@@ -94,7 +107,14 @@ export function takenText(took: TookIn): string {
     count(machineRevisions, 'state of a baler', 'states of balers'),
     count(alreadyHere, 'job that was here already', 'jobs that were here already'),
   ].filter(Boolean);
-  return parts.length === 0 ? 'The file holds no job.' : `Taken in: ${parts.join(', ')}.`;
+  const taken = parts.length === 0 ? 'The file holds no job.' : `Taken in: ${parts.join(', ')}.`;
+  return `${taken}${leftOutText(photosLeftOut)}`;
+}
+
+/** What is told of photos that are not in a file, after a sentence of what is. */
+function leftOutText(photos: number): string {
+  const left = count(photos, 'photo is', 'photos are');
+  return left && ` ${left} not in the file; the tablet where they were taken has them.`;
 }
 
 function count(number: number, one: string, many: string): string {

@@ -112,9 +112,14 @@ describe('the numbers of a baler', { timeout: 90_000 }, () => {
           const opening = indexedDB.open('knotwright-records');
           opening.onerror = () => reject(opening.error);
           opening.onsuccess = () => {
-            const all = opening.result.transaction('entries').objectStore('entries').getAll();
+            const all = opening.result.transaction('logs').objectStore('logs').getAll();
             all.onsuccess = () =>
-              resolve(all.result.map(({ event }) => event).find(({ type }) => type === 'machine.known'));
+              resolve(
+                all.result
+                  .flatMap(({ lines }) => JSON.parse(lines))
+                  .map(({ event }) => event)
+                  .find(({ type }) => type === 'machine.known'),
+              );
           };
         }),
     );

@@ -1,33 +1,55 @@
+import { type IDBPDatabase, openDB } from 'idb';
 import { render } from 'preact';
-import { Database } from '../../../src/records/database.ts';
 import { jobHeader } from '../../../src/records/job-header.ts';
 import type { Appended, JobLog } from '../../../src/records/job-log.ts';
 import type { LogEntry } from '../../../src/records/log-entry.ts';
+import { type LogPart, linesText } from '../../../src/records/log-part.ts';
 import { openRecords, type Records } from '../../../src/records/records.ts';
 import { replay } from '../../../src/records/replay.ts';
 import type { Kept } from '../../../src/records/trouble.ts';
+import { bundleFile, type JobToBundle } from '../../../src/records/write-bundle.ts';
 import { HandOverSheet } from '../../../src/report/hand-over-sheet.tsx';
 import { JobCardSheet } from '../../../src/report/job-card.tsx';
 import { makeCard } from '../../../src/report/make-card.ts';
+import { straightWalk } from '../../src/records/random-job.ts';
 import '../../../src/app.css';
 
-const JOBS_A_LOT = 200;
-
+/** What a full tablet takes, milliseconds where nothing else is said. */
 export interface RecordsTimes {
   /** From nothing to the first screen of the list. */
   readonly openMs: number;
+  /** Right after it, before anything of the rest was read. */
   readonly firstSearchMs: number;
   readonly searchMs: number;
   /** A search that finds nothing and so looks everywhere. */
   readonly missMs: number;
+  /** Every header read as a row of its own, which a search without the kept list would begin with. */
+  readonly bareHeadersMs: number;
   readonly commitsMs: readonly number[];
+  /** A row of one number put by itself, strict too, after every commit. */
+  readonly bareCommitsMs: readonly number[];
+}
+
+export interface FileTimes {
   readonly fileMs: number;
   readonly fileMb: number;
+  readonly progressTold: number;
+  readonly heapBeforeMb: number;
   readonly mostHeapMb: number;
+}
+
+export interface TakeInTimes {
+  readonly takeInMs: number;
+  readonly progressTold: number;
+  /** Its parts put as bare rows, in one transaction. */
+  readonly barePutMs: number;
+  readonly stopMs: number;
+  readonly jobsAfterStop: number;
 }
 
 let opened: Records | undefined;
 let writing: JobLog | undefined;
+let fileAtHand: File | undefined;
 
 /** What the tests of the records may do in a real browser. */
 const recordsPage = {
@@ -59,29 +81,70 @@ const recordsPage = {
     return (newest && kept(await opened.readJob(newest.id))?.entries) ?? [];
   },
 
-  /** Fills the store with copies of a job, a lot of them in each transaction. */
-  async fill(jobCount: number, entries: readonly LogEntry[]): Promise<void> {
-    const database = kept(await Database.open());
-    const { snapshot } = replay(entries);
-    for (let from = 0; from < jobCount; from += JOBS_A_LOT) {
-      kept(
-        await database.write(['jobs', 'entries'], async (transaction) => {
-          for (let job = from; job < Math.min(from + JOBS_A_LOT, jobCount); job++) {
-            const id = `job ${job}`;
-            const header = jobHeader({ id, originId: id, order: job }, entries, snapshot);
-            const searchText = `${header.searchText} customer ${job % 977}`;
-            await transaction.objectStore('jobs').put({ ...header, searchText });
-            await Promise.all(
-              entries.map((entry) => transaction.objectStore('entries').put({ ...entry, jobId: id })),
-            );
-          }
-        }),
-      );
+  /** Makes a file of many jobs, as another full tablet would, each with words of its own. @returns its megabytes */
+  async makeFile(jobCount: number, logs: readonly (readonly LogEntry[])[]): Promise<number> {
+    const models = logs.map((entries) => ({
+      header: jobHeader({ id: '', originId: '', order: 0 }, entries, replay(entries).snapshot),
+      lines: linesText(entries),
+    }));
+    function* jobs(): Generator<readonly JobToBundle[]> {
+      for (let job = 0; job < jobCount; job++) {
+        const model = models[job % models.length];
+        if (!model) throw new Error('There is no log to copy.');
+        const id = crypto.randomUUID();
+        const searchText = `${model.header.searchText} customer ${job % 977}`;
+        yield [
+          { header: { ...model.header, id, originId: id, order: job + 1, searchText }, lines: model.lines },
+        ];
+      }
     }
-    database.close();
+    const { file } = await bundleFile({ tabletId: 'another', savedAtMs: 0, machines: [], jobs: jobs() });
+    fileAtHand = file;
+    return file.size / 1e6;
   },
 
-  /** How long the list, the searches, the commits and the file take, in milliseconds. */
+  /** How long that file takes to take in, and to stop taking in. */
+  async timeTakeIn(): Promise<TakeInTimes> {
+    const file = fileAtHand;
+    if (!file) throw new Error('No file was made.');
+    opened ??= kept(await openRecords());
+    const records = opened;
+    const abort = new AbortController();
+    let stoppedAtMs = 0;
+    await records.takeInFile(file, {
+      signal: abort.signal,
+      progress: (stage, share) => {
+        if (stage !== 'takingIn' || share < 0.5 || abort.signal.aborted) return;
+        abort.abort();
+        stoppedAtMs = performance.now();
+      },
+    });
+    const stopMs = performance.now() - stoppedAtMs;
+    const jobsAfterStop = kept(await records.allJobs()).length;
+    const parts: string[] = [];
+    const bytes = await file.text();
+    for (const line of bytes.split('\n')) if (line.includes('"entries":')) parts.push(line);
+    const bare = await openBare();
+    const barePutMs = await timed(async () => {
+      const transaction = bare.transaction('rows', 'readwrite', { durability: 'strict' });
+      for (const [at, text] of parts.entries()) transaction.objectStore('rows').put(text, at);
+      await transaction.done;
+    });
+    await bare.clear('rows');
+    bare.close();
+    let progressTold = 0;
+    const takeInMs = await timed(async () => {
+      const took = await records.takeInFile(file, {
+        progress: () => {
+          progressTold += 1;
+        },
+      });
+      if (!took.ok) throw new Error(took.sentence);
+    });
+    return { takeInMs, progressTold, barePutMs, stopMs, jobsAfterStop };
+  },
+
+  /** How long the list, the searches and the commits take. */
   async time(): Promise<RecordsTimes> {
     const openMs = await timed(async () => {
       opened = kept(await openRecords());
@@ -92,24 +155,94 @@ const recordsPage = {
     const firstSearchMs = await timed(() => records.findJobs({ words: 'customer 345', limit: 60 }));
     const searchMs = await timed(() => records.findJobs({ words: 'left customer 345', limit: 60 }));
     const missMs = await timed(() => records.findJobs({ words: 'nobody said that', limit: 60 }));
-    await recordsPage.startJob();
+    const bareHeadersMs = await timed(async () => {
+      const db = await openDB('knotwright-records');
+      await db.getAll('jobs');
+      db.close();
+    });
     const commitsMs: number[] = [];
-    for (let line = 0; line < 200; line++) {
-      commitsMs.push(await timed(() => recordsPage.writeOn(`note ${line}`)));
+    const bareCommitsMs: number[] = [];
+    const bare = await openBare();
+    for (let job = 0; job < 6; job++) {
+      const { log } = await records.startJob({ person: 'RB' });
+      for (const { draft, after } of straightWalk(59)) {
+        commitsMs.push(await timed(() => log.append(draft, after)));
+        bareCommitsMs.push(
+          await timed(() => {
+            const transaction = bare.transaction('rows', 'readwrite', { durability: 'strict' });
+            transaction.objectStore('rows').put(commitsMs.length, 'one number');
+            transaction.commit();
+            return transaction.done;
+          }),
+        );
+      }
+      records.leaveJob(log.jobId);
     }
+    bare.close();
+    return { openMs, firstSearchMs, searchMs, missMs, bareHeadersMs, commitsMs, bareCommitsMs };
+  },
+
+  /** How long a file of everything takes, and what it costs in memory. */
+  async timeFile(): Promise<FileTimes> {
+    opened ??= kept(await openRecords());
+    const records = opened;
+    const heapBeforeMb = heapMb();
     let mostHeapMb = 0;
+    let progressTold = 0;
     let bytes = 0;
     const fileMs = await timed(async () => {
-      const file = kept(
+      const saved = kept(
         await records.saveToFile({
           progress: () => {
+            progressTold += 1;
             mostHeapMb = Math.max(mostHeapMb, heapMb());
           },
         }),
       );
-      bytes = file?.size ?? 0;
+      bytes = saved?.file.size ?? 0;
     });
-    return { openMs, firstSearchMs, searchMs, missMs, commitsMs, fileMs, fileMb: bytes / 1e6, mostHeapMb };
+    return { fileMs, fileMb: bytes / 1e6, progressTold, heapBeforeMb, mostHeapMb };
+  },
+
+  /** From the tap on "Stop", half way through a file, to the end of the work, milliseconds. */
+  async timeStop(): Promise<number> {
+    opened ??= kept(await openRecords());
+    const abort = new AbortController();
+    let stoppedAtMs = 0;
+    await opened.saveToFile({
+      signal: abort.signal,
+      progress: (done, of) => {
+        if (done < of / 2 || abort.signal.aborted) return;
+        abort.abort();
+        stoppedAtMs = performance.now();
+      },
+    });
+    return performance.now() - stoppedAtMs;
+  },
+
+  /** Every row of the logs read by a bare cursor, one at a time, milliseconds. */
+  timeBareCursor(): Promise<number> {
+    return timed(async () => {
+      const db = await openDB('knotwright-records');
+      let cursor = await db.transaction('logs').objectStore('logs').openCursor();
+      while (cursor) cursor = await cursor.continue();
+      db.close();
+    });
+  },
+
+  /** The same rows in the fewest calls, a hundred each, milliseconds. */
+  timeBareRead(): Promise<number> {
+    return timed(async () => {
+      const db = await openDB('knotwright-records');
+      let last: IDBKeyRange | undefined;
+      for (;;) {
+        const rows: LogPart[] = await db.getAll('logs', last, 100);
+        const end = rows.at(-1);
+        if (!end) break;
+        last = IDBKeyRange.lowerBound([end.jobId, end.seq], true);
+      }
+      db.close();
+    });
   },
 
   /** Lays a job on paper. */
@@ -131,7 +264,12 @@ async function timed(work: () => Promise<unknown>): Promise<number> {
   return performance.now() - from;
 }
 
-/** Chromium alone tells; zero elsewhere. */
+/** A store beside the records, with nothing of the app about it. */
+function openBare(): Promise<IDBPDatabase> {
+  return openDB('bare', 1, { upgrade: (db) => void db.createObjectStore('rows') });
+}
+
+/** Chromium alone tells, and truly only when started to; zero elsewhere. */
 function heapMb(): number {
   const { memory } = performance as Performance & { readonly memory?: { readonly usedJSHeapSize: number } };
   return (memory?.usedJSHeapSize ?? 0) / 1e6;

@@ -1,10 +1,10 @@
 import 'fake-indexeddb/auto';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readBundle } from '../../../src/records/bundle.ts';
 import { crc32, crc32Text } from '../../../src/records/crc32.ts';
+import { type Bundle, readBundle } from '../../../src/records/read-bundle.ts';
 import { straightWalk, walk } from './random-job.ts';
-import { kept, Tablet, write } from './two-tablets.ts';
+import { kept, readText, Tablet, write } from './two-tablets.ts';
 
 const PROFILE = {
   name: 'Home farm',
@@ -42,7 +42,15 @@ describe('a file from one tablet to another', () => {
     const file = await tablet.file();
     expect(await other.takeIn(file)).toEqual({
       ok: true,
-      taken: { newJobs: 1, extended: 0, keptBeside: 0, alreadyHere: 0, machineRevisions: 1 },
+      taken: {
+        newJobs: 1,
+        extended: 0,
+        keptBeside: 0,
+        alreadyHere: 0,
+        machineRevisions: 1,
+        photosLeftOut: 0,
+        latestOrder: expect.any(Number),
+      },
     });
     const once = await other.contents();
     expect(once).toEqual(await tablet.contents());
@@ -116,7 +124,10 @@ describe('a file from one tablet to another', () => {
     const file = await tablet.file();
     await other.use(async (records) => {
       const opened = kept(await records.openJob(jobId));
-      expect(await records.takeInFile(file)).toMatchObject({ ok: true, taken: { keptBeside: 1 } });
+      expect(await records.takeInFile(new Blob([file]))).toMatchObject({
+        ok: true,
+        taken: { keptBeside: 1 },
+      });
       const appended = await opened?.log.append({
         event: { type: 'record.note', text: 'mine' },
         promptState: 'record',
@@ -129,16 +140,88 @@ describe('a file from one tablet to another', () => {
     const { tablet } = await tabletWithAJob();
     const text = await tablet.use(async (records) => {
       const { log } = await records.startJob();
-      const add = IDBObjectStore.prototype.add;
-      IDBObjectStore.prototype.add = () => {
+      const put = IDBObjectStore.prototype.put;
+      IDBObjectStore.prototype.put = () => {
         throw new DOMException('', 'QuotaExceededError');
       };
       await log.append({ event: { type: 'record.note', text: 'unsaved words' }, promptState: 'record' });
-      IDBObjectStore.prototype.add = add;
-      return kept(await records.saveToFile())?.text();
+      IDBObjectStore.prototype.put = put;
+      return kept(await records.saveToFile())?.file.text();
     });
     expect(text).toContain('unsaved words');
-    expect(readBundle(text ?? '').ok).toBe(true);
+    expect((await readText(text ?? '')).ok).toBe(true);
+  });
+
+  it('comes out of the other tablet with the same bytes, but for who saved it and the checksum', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(fc.array(fc.nat(9_999), { maxLength: 40 }), { maxLength: 4 }),
+        async (jobs) => {
+          const tablet = new Tablet(1_000_000);
+          await tablet.use(async (records) => {
+            await records.saveMachine(PROFILE);
+            for (const choices of jobs) await write((await records.startJob()).log, walk(choices));
+          });
+          const file = await tablet.file();
+          const other = new Tablet(5);
+          expect(await other.takeIn(file)).toMatchObject({ ok: true, taken: { newJobs: jobs.length } });
+          const [saved, savedAgain] = [file, await other.file()].map((text) => text.split('\n'));
+          expect(savedAgain?.slice(1, -2)).toEqual(saved?.slice(1, -2));
+        },
+      ),
+      { numRuns: 10 },
+    );
+  });
+
+  it('is found by a search at once and later, though its jobs are older than a list that was kept', async () => {
+    const home = new Tablet(9_000_000);
+    await home.use(async (records) => {
+      for (let job = 0; job < 205; job++) await records.startJob({ person: 'HM' });
+      kept(await records.findJobs({ words: 'hm', limit: 1 }));
+    });
+    const { tablet } = await tabletWithAJob(straightWalk(4));
+    const search = () => home.use(async (records) => kept(await records.findJobs({ words: 'rb', limit: 9 })));
+    expect(await search()).toEqual([]);
+    expect(await home.takeIn(await tablet.file())).toMatchObject({ ok: true, taken: { newJobs: 1 } });
+    expect(await search()).toHaveLength(1);
+  });
+
+  it('is read as version 1 laid it out, too', async () => {
+    const { tablet } = await tabletWithAJob(straightWalk(3));
+    const file = (await tablet.file())
+      .replace('"version":2', '"version":1')
+      .replace('"photos":[\n],\n"photosLeftOut":0,\n', '');
+    const other = new Tablet(1);
+    expect(await other.takeIn(resealed(file))).toMatchObject({ ok: true, taken: { newJobs: 1 } });
+    expect(await other.contents()).toEqual(await tablet.contents());
+  });
+
+  it('tells how far it is while it is taken in, and leaves nothing where that is stopped on the way', async () => {
+    const { tablet } = await tabletWithAJob(straightWalk(3));
+    await tablet.use(async (records) => {
+      for (let job = 0; job < 149; job++) await records.startJob();
+    });
+    const file = new Blob([await tablet.file()]);
+    const other = (await tabletWithAJob(straightWalk(2))).tablet;
+    const before = await other.contents();
+    for (const stopIn of ['checking', 'takingIn'] as const) {
+      const abort = new AbortController();
+      const progress = (stage: string) => stage === stopIn && abort.abort();
+      const took = await other.use((records) => records.takeInFile(file, { signal: abort.signal, progress }));
+      expect(took).toMatchObject({ ok: false, sentence: expect.stringContaining('was stopped') });
+      expect(await other.contents()).toEqual(before);
+    }
+    const told: (readonly [string, number])[] = [];
+    const took = await other.use((records) =>
+      records.takeInFile(file, { progress: (stage, share) => told.push([stage, share]) }),
+    );
+    expect(took).toMatchObject({ ok: true, taken: { newJobs: 150 } });
+    for (const stage of ['checking', 'takingIn']) {
+      const shares = told.filter(([each]) => each === stage).map(([, share]) => share);
+      expect(shares).toEqual([...shares].sort((a, b) => a - b));
+      expect(shares.at(-1)).toBeGreaterThan(0.9);
+      expect(shares.at(-1)).toBeLessThanOrEqual(1);
+    }
   });
 
   it('can be cancelled', async () => {
@@ -167,12 +250,47 @@ describe('a file that is not taken', () => {
     expect(await other.contents()).toEqual(before);
   });
 
+  it('is taken the same or refused whole, whatever became of one of its bytes or of its end', async () => {
+    const { tablet } = await tabletWithAJob(straightWalk(6));
+    const bytes = new TextEncoder().encode(await tablet.file());
+    const pristine = await readBundle(bytes);
+    if (!pristine.ok) throw new Error(pristine.reason);
+    const other = (await tabletWithAJob(straightWalk(2))).tablet;
+    const before = await other.contents();
+    const flipped = fc.tuple(fc.nat(bytes.length - 1), fc.integer({ min: 1, max: 255 })).map(([at, bits]) => {
+      const spoiled = bytes.slice();
+      spoiled[at] = (spoiled[at] ?? 0) ^ bits;
+      return spoiled;
+    });
+    const lastBytes = fc.integer({ min: 1, max: 255 }).map((bits) => {
+      const spoiled = bytes.slice();
+      spoiled[bytes.length - 1] = (spoiled.at(-1) ?? 0) ^ bits;
+      return spoiled;
+    });
+    const cut = fc
+      .oneof(fc.nat(bytes.length - 1), fc.integer({ min: bytes.length - 30, max: bytes.length - 1 }))
+      .map((length) => bytes.slice(0, length));
+    await fc.assert(
+      fc.asyncProperty(fc.oneof(flipped, lastBytes, cut), async (spoiled) => {
+        const read = await readBundle(spoiled);
+        if (read.ok) {
+          expect(contentOf(read.bundle)).toEqual(contentOf(pristine.bundle));
+          return;
+        }
+        expect(await other.takeIn(spoiled)).toEqual({ ok: false, sentence: read.reason });
+        expect(read.reason).toContain('as they were');
+      }),
+      { numRuns: 300 },
+    );
+    expect(await other.contents()).toEqual(before);
+  });
+
   it('is refused when it was cut short, anywhere', async () => {
     const { tablet } = await tabletWithAJob(straightWalk(3));
     const file = await tablet.file();
-    fc.assert(
-      fc.property(fc.nat(file.length - 2), (length) => {
-        expect(readBundle(file.slice(0, length)).ok).toBe(false);
+    await fc.assert(
+      fc.asyncProperty(fc.nat(file.length - 2), async (length) => {
+        expect((await readText(file.slice(0, length))).ok).toBe(false);
       }),
     );
   });
@@ -180,16 +298,16 @@ describe('a file that is not taken', () => {
   it.each([
     ['', 'not a file of records'],
     ['{"kind":"shopping list"}', 'not a file of records'],
-    ['{"format":"knotwright records","version":2,"jobs":[]}', 'newer version'],
-  ])('is told what is wrong with %j', (text, reason) => {
-    const refused = readBundle(text);
+    ['{"format":"knotwright records","version":3,"jobs":[]}', 'newer version'],
+  ])('is told what is wrong with %j', async (text, reason) => {
+    const refused = await readText(text);
     expect(refused.ok ? '' : refused.reason).toContain(reason);
   });
 
   it('is told which field this app does not know', async () => {
     const { tablet } = await tabletWithAJob(straightWalk(3));
     const file = (await tablet.file()).replace('"record.started"', '"record.dreamt"');
-    const refused = readBundle(resealed(file));
+    const refused = await readText(resealed(file));
     expect(refused.ok ? '' : refused.reason).toContain('jobs.0.entries.0.event');
   });
 
@@ -209,9 +327,19 @@ describe('a file that is not taken', () => {
     const file = await tablet.file();
     const spoiled = resealed(spoil(file));
     expect(spoiled).not.toBe(file);
-    expect(readBundle(spoiled).ok).toBe(false);
+    expect((await readText(spoiled)).ok).toBe(false);
   });
 });
+
+/** Everything a file holds, all at once. */
+function contentOf({ machines, jobCount, photoCount, photosLeftOut, job, photo }: Bundle): object {
+  return {
+    machines,
+    photosLeftOut,
+    jobs: Array.from({ length: jobCount }, (_, place) => job(place)),
+    photos: Array.from({ length: photoCount }, (_, place) => photo(place)),
+  };
+}
 
 /** The file with the checksum its bytes now have. */
 function resealed(file: string): string {

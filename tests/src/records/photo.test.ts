@@ -1,17 +1,17 @@
 import 'fake-indexeddb/auto';
-import { IDBFactory } from 'fake-indexeddb';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { linesText } from '../../../src/records/log-part.ts';
 import {
   MOST_PHOTO_BYTES,
+  MOST_PHOTO_BYTES_A_FILE,
   MOST_PHOTOS_A_JOB,
   PHOTO_NOT_KEPT,
   type PhotoRow,
   photoFrom,
   photoText,
 } from '../../../src/records/photo.ts';
-import { openRecords } from '../../../src/records/records.ts';
-import { fakeLocks } from './fake-locks.ts';
+import { bundleFile } from '../../../src/records/write-bundle.ts';
 import { kept, Tablet } from './two-tablets.ts';
 
 const PHOTO: Omit<PhotoRow, 'photoId'> = { type: 'image/jpeg', bytes: new Uint8Array([255, 216, 255, 0, 7]) };
@@ -56,6 +56,27 @@ describe('a photo', () => {
     const three = new Tablet(3_000);
     expect(await three.takeIn(await two.file())).toMatchObject({ ok: true });
     expect(kept(await three.use((records) => records.photos(ids)))).toHaveLength(1);
+  });
+
+  it('left out of a file is counted in it, and whoever takes it in is told', async () => {
+    const [one, two, three] = [new Tablet(1_000), new Tablet(2_000), new Tablet(3_000)];
+    const { ids } = await jobWithPhotos(one, 3);
+    const lines = await one.use(async (records) => {
+      const [header] = kept(await records.allJobs());
+      if (!header) throw new Error('A job was started.');
+      return [{ header, lines: linesText(kept(await records.readJob(header.id))?.entries ?? []) }];
+    });
+    const size = Math.floor(MOST_PHOTO_BYTES_A_FILE / 2);
+    async function* photos() {
+      for (const photoId of ids) yield { ...PHOTO, photoId, bytes: new Uint8Array(size) };
+    }
+    const made = { tabletId: 'one', savedAtMs: 0, machines: [], jobs: [lines] };
+    expect((await bundleFile({ ...made, photos })).photosLeftOut).toBe(1);
+    const { file, photosLeftOut } = await bundleFile(made);
+    expect(photosLeftOut).toBe(3);
+    expect(await two.takeIn(await file.text())).toMatchObject({ ok: true, taken: { photosLeftOut: 3 } });
+    // They are missing there, too, so that a file from there says so in its turn.
+    expect(await three.takeIn(await two.file())).toMatchObject({ ok: true, taken: { photosLeftOut: 3 } });
   });
 
   it('that is not on this tablet is missing, and the rest is there', async () => {
@@ -110,31 +131,4 @@ describe('a photo', () => {
       { numRuns: 20 },
     );
   });
-});
-
-it('a store from before there were photos opens with its jobs, and takes photos', async () => {
-  globalThis.indexedDB = new IDBFactory();
-  await new Promise<void>((resolve, reject) => {
-    const request = indexedDB.open('knotwright-records', 1);
-    request.onupgradeneeded = () => {
-      const { result: db } = request;
-      db.createObjectStore('entries', { keyPath: ['jobId', 'seq'] });
-      const jobs = db.createObjectStore('jobs', { keyPath: 'id' });
-      jobs.createIndex('byOrder', 'order');
-      jobs.createIndex('byOrigin', 'originId');
-      db.createObjectStore('machines', { keyPath: ['machineId', 'revision', 'tabletId'] });
-      db.createObjectStore('people', { keyPath: 'initials' });
-      db.createObjectStore('tablet').put('the old tablet', 'id');
-    };
-    request.onsuccess = () => {
-      request.result.close();
-      resolve();
-    };
-    request.onerror = () => reject(request.error);
-  });
-  const records = kept(await openRecords({ locks: fakeLocks() }));
-  expect(records.tabletId).toBe('the old tablet');
-  const { log } = await records.startJob();
-  expect(await records.keepPhoto(log, { of: 'failedString' }, PHOTO)).toBeUndefined();
-  await records.close();
 });

@@ -1,7 +1,6 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { readBundle } from '../../../src/records/bundle.ts';
 import type { JobLog } from '../../../src/records/job-log.ts';
 import type { MachineProfile } from '../../../src/records/machine.ts';
 import { openRecords, type Records, unkeptJobLog } from '../../../src/records/records.ts';
@@ -9,7 +8,7 @@ import { replay } from '../../../src/records/replay.ts';
 import { type Kept, trouble } from '../../../src/records/trouble.ts';
 import { fakeLocks } from './fake-locks.ts';
 import { said, straightWalk, type WalkedStep } from './random-job.ts';
-import { kept } from './two-tablets.ts';
+import { kept, readText } from './two-tablets.ts';
 
 const DATABASE = 'knotwright-records';
 /** A version of the store that no app has yet. */
@@ -123,6 +122,28 @@ describe('the list', () => {
     expect((await found('')).map(({ id }) => id)).toEqual([later.jobId, fresh[0]?.id]);
   });
 
+  it('is the same whether it was kept in one piece or not, and whatever was written since', async () => {
+    const ids: string[] = [];
+    for (let job = 0; job < 210; job++) ids.push((await records.startJob({ person: `P${job}` })).log.jobId);
+    // The first search of a session reads the list, and keeps it where many jobs are new to it.
+    const newestFirst = ids.toReversed();
+    expect((await found('', 500)).map(({ id }) => id)).toEqual(newestFirst);
+    for (const [again, touched] of [newestFirst[200], newestFirst[3]].entries()) {
+      await records.close();
+      records = kept(await open());
+      const opened = kept(await records.openJob(touched ?? ''));
+      await opened?.log.append({ event: { type: 'record.note', text: `again ${again}` }, promptState: 'x' });
+      const { log } = await records.startJob();
+      newestFirst.splice(newestFirst.indexOf(touched ?? ''), 1);
+      newestFirst.unshift(log.jobId, touched ?? '');
+      await records.close();
+      records = kept(await open());
+      expect((await found('p', 500)).length).toBe(210);
+      expect(kept(await records.allJobs()).map(({ id }) => id)).toEqual(newestFirst);
+      expect((await found(`again ${again}`)).map(({ id }) => id)).toEqual([touched]);
+    }
+  });
+
   it('holds a job that was written while the list was being read', async () => {
     const old = await jobOf(straightWalk(1));
     await records.close();
@@ -189,7 +210,7 @@ describe('when something cannot be kept', () => {
 
   it('a full disk loses nothing: what is unsaved waits in order and goes with the next try', async () => {
     const log = await jobOf(straightWalk(3));
-    const full = vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(() => {
+    const full = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
       throw new DOMException('', 'QuotaExceededError');
     });
     const [, , , fourth, fifth] = straightWalk(5);
@@ -258,8 +279,8 @@ describe('when something cannot be kept', () => {
       expect(await append(log, step)).toMatchObject({ kept: false, trouble: { kind: 'noStorage' } });
     }
     expect(log.unsaved.map(({ seq }) => seq)).toEqual([0, 1, 2, 3]);
-    const file = readBundle(await (await log.saveToFile()).text());
-    expect(file.ok && file.bundle.jobs[0]?.entries).toHaveLength(4);
+    const file = await readText(await (await log.saveToFile()).text());
+    expect(file.ok && file.bundle.job(0).entries).toHaveLength(4);
   });
 });
 

@@ -1,5 +1,6 @@
 import { IDBFactory } from 'fake-indexeddb';
 import type { JobLog } from '../../../src/records/job-log.ts';
+import { type ReadBundle, readBundle } from '../../../src/records/read-bundle.ts';
 import { openRecords, type Records } from '../../../src/records/records.ts';
 import type { Kept } from '../../../src/records/trouble.ts';
 import { fakeLocks } from './fake-locks.ts';
@@ -39,15 +40,20 @@ export class Tablet {
   /** The text of a file with everything on it. */
   file(): Promise<string> {
     return this.use(async (records) => {
-      const file = kept(await records.saveToFile());
-      if (!file) throw new Error('Nobody cancelled the file.');
-      return file.text();
+      const saved = kept(await records.saveToFile());
+      if (!saved) throw new Error('Nobody cancelled the file.');
+      return saved.file.text();
     });
   }
 
-  takeIn(text: string) {
-    return this.use((records) => records.takeInFile(text));
+  takeIn(file: string | Uint8Array<ArrayBuffer>) {
+    return this.use((records) => records.takeInFile(new Blob([file])));
   }
+}
+
+/** A file of this text, read. */
+export function readText(text: string): Promise<ReadBundle> {
+  return readBundle(new TextEncoder().encode(text));
 }
 
 export async function write(log: JobLog, steps: readonly WalkedStep[]): Promise<void> {

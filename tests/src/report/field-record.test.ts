@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { beginFigure } from '../../../flows/figures-asked/dialogue.ts';
 import type { MachineBand } from '../../../flows/machine-values.ts';
-import { readBundle } from '../../../src/records/bundle.ts';
 import { jobHeader } from '../../../src/records/job-header.ts';
 import type { LogEntry, LoggedEvent } from '../../../src/records/log-entry.ts';
+import { linesText } from '../../../src/records/log-part.ts';
 import { replay } from '../../../src/records/replay.ts';
 import { bundleFile } from '../../../src/records/write-bundle.ts';
 import { chartText } from '../../../src/report/count-chart.tsx';
 import { jobCsv } from '../../../src/report/csv.ts';
 import { makeCard } from '../../../src/report/make-card.ts';
+import { readText } from '../records/two-tablets.ts';
 
 const OWN: MachineBand = {
   of: 'holderPull',
@@ -85,15 +86,15 @@ describe('a job that was asked figures and counted bales', () => {
     expect(departsAtSeq).toBeUndefined();
     expect(snapshot.context.ownBands).toEqual([OWN]);
     const header = jobHeader({ id: '3f2a9c41', originId: '3f2a9c41', order: 1 }, LOG, snapshot);
-    const file = await bundleFile({
+    const { file } = await bundleFile({
       tabletId: 'a tablet',
       savedAtMs: 0,
       machines: [],
-      jobs: [[{ header, entries: LOG }]],
+      jobs: [[{ header, lines: linesText(LOG) }]],
     });
-    const read = readBundle(await file.text());
+    const read = await readText(await file.text());
     if (!read.ok) throw new Error(read.reason);
-    expect(read.bundle.jobs[0]?.entries.map(({ event }) => event)).toEqual(LOG.map(({ event }) => event));
+    expect(read.bundle.job(0).entries.map(({ event }) => event)).toEqual(LOG.map(({ event }) => event));
   });
 
   it('only the last of a figure asked twice is on the card', () => {

@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { takenText } from '../../../src/report/file-exchange.tsx';
 
-const NOTHING = { newJobs: 0, extended: 0, keptBeside: 0, alreadyHere: 0, machineRevisions: 0 };
+const NOTHING = {
+  newJobs: 0,
+  extended: 0,
+  keptBeside: 0,
+  alreadyHere: 0,
+  machineRevisions: 0,
+  photosLeftOut: 0,
+  latestOrder: 0,
+};
 
 describe('what is told of a file that was taken in', () => {
   it('names everything that happened and nothing that did not', () => {
@@ -12,6 +20,9 @@ describe('what is told of a file that was taken in', () => {
       'Taken in: 1 job that was here already.',
     );
     expect(takenText({ ok: true, taken: NOTHING })).toBe('The file holds no job.');
+    expect(takenText({ ok: true, taken: { ...NOTHING, newJobs: 1, photosLeftOut: 3 } })).toBe(
+      'Taken in: 1 new job. 3 photos are not in the file; the tablet where they were taken has them.',
+    );
   });
 
   it('is the reason where it was refused', () => {
