@@ -1,7 +1,15 @@
 /** What the bench measures: who says what into which noise, and what is listened for. */
 import { NOISE_NAMES, noises } from './noises/noises.ts';
 import { quietRoom, type Room } from './scenes.ts';
-import { otherTalkTrials, phraseTrials, type Trial, valueTrials } from './trials.ts';
+import {
+  otherTalkTrials,
+  phraseTrials,
+  recordedNumberTrials,
+  recordedTalkTrials,
+  recordedWordTrials,
+  type Trial,
+  valueTrials,
+} from './trials.ts';
 import { type Use, voicesFor } from './voices.ts';
 
 export interface Condition {
@@ -19,6 +27,29 @@ type Active = keyof typeof LISTS;
 
 /** @param trialCount of each condition */
 export function conditions(trialCount: number, seed: number): readonly Condition[] {
+  return [...byVoices(trialCount, seed), ...byPeople(trialCount, seed)];
+}
+
+/** Real people, quiet and beside an engine. Settings were chosen without them. */
+function byPeople(trialCount: number, seed: number): readonly Condition[] {
+  const plans: readonly (readonly [what: string, trials: readonly Trial[]])[] = [
+    ['numbers, 8 kHz', recordedNumberTrials(seed)],
+    ['single words that are commands', recordedWordTrials('commands', trialCount, seed)],
+    ['single words that are none', recordedWordTrials('no commands', trialCount, seed)],
+    ['sentences', recordedTalkTrials(trialCount, seed)],
+  ];
+  const rooms = { quiet: quietRoom, 'engine 10 dB': { noise: 'engine', snrDb: 10 } } as const;
+  return plans
+    .filter(([, trials]) => trials.length > 0)
+    .flatMap(([what, trials]) =>
+      Object.entries(rooms).map(([where, room]): Condition => {
+        const name = `people ${what}, ${where}`;
+        return { name, pool: name, trials, room };
+      }),
+    );
+}
+
+function byVoices(trialCount: number, seed: number): readonly Condition[] {
   return USES.flatMap((use) => {
     const voices = voicesFor(use);
     const inNoise = NOISE_NAMES.filter((name) => noises[name].use === use && name !== 'pink');

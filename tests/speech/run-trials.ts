@@ -22,7 +22,7 @@ export interface TrialOutcome {
 }
 
 function sceneOf(trial: Trial, room: Room): Scene {
-  return makeScene(trial.sound(), room, trial.seed);
+  return makeScene(trial.sound(), room, trial.seed, trial.bringsRoom);
 }
 
 export async function runTrial(recogniser: Recogniser, trial: Trial, room: Room): Promise<TrialOutcome> {

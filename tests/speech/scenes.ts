@@ -29,7 +29,8 @@ const trailSeconds = 1.8;
 /** Root mean square of the speech: some 20 dB under full scale, so that peaks stay inside. */
 export const speechLevel = 0.08;
 
-export function makeScene(speech: Float32Array, room: Room, seed: number): Scene {
+/** @param bringsRoom the speech was recorded in a room that was there before and goes on after it */
+export function makeScene(speech: Float32Array, room: Room, seed: number, bringsRoom = false): Scene {
   const random = seededRandom(seed);
   const start = Math.round((leadInSeconds + 0.5 * random()) * sampleRate);
   const total = start + speech.length + trailSeconds * sampleRate;
@@ -41,7 +42,42 @@ export function makeScene(speech: Float32Array, room: Room, seed: number): Scene
   for (let i = 0; i < heard.length && start + i < total; i++) {
     samples[start + i] = (samples[start + i] as number) + (heard[i] as number) * speechGain;
   }
+  if (bringsRoom) {
+    const own = goneOn(quietest(speech), total, random);
+    for (let i = 0; i < total; i++) {
+      if (i < start || i >= start + speech.length)
+        samples[i] = (samples[i] as number) + speechGain * (own[i] as number);
+    }
+  }
   return { samples, start, end: start + speech.length };
+}
+
+const quietSeconds = 0.1;
+
+/** The quietest stretch of a recording: its room without the voice, as far as there is any. */
+function quietest(sound: Float32Array): Float32Array {
+  const length = Math.min(sound.length, quietSeconds * sampleRate);
+  const step = sampleRate / 100;
+  const stretches = Array.from({ length: Math.floor((sound.length - length) / step) + 1 }, (_, i) =>
+    sound.subarray(i * step, i * step + length),
+  );
+  return stretches.reduce((best, each) => (rms(each) < rms(best) ? each : best));
+}
+
+const grainSamples = 0.04 * sampleRate;
+
+/** A short noise made long: grains of it from moments by chance, each faded into the next, so that no period is heard. */
+function goneOn(noise: Float32Array, samples: number, random: () => number): Float32Array {
+  const out = new Float32Array(samples);
+  for (let at = 0; at < samples; at += grainSamples / 2) {
+    const from = Math.floor(random() * (noise.length - grainSamples));
+    for (let i = 0; i < grainSamples && at + i < samples; i++) {
+      // Two grains that do not resemble each other add their powers: the squares of the fades add up to one.
+      const fade = Math.sin((Math.PI * i) / grainSamples);
+      out[at + i] = (out[at + i] as number) + fade * (noise[from + i] as number);
+    }
+  }
+  return out;
 }
 
 const longNoises = new Map<NoiseName, Float32Array>();

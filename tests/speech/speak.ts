@@ -10,13 +10,14 @@ import { readWav } from './wav.ts';
 /** Of every clip and every scene: the ears' rate. */
 export const sampleRate = 16_000;
 
-const kept = join(tmpdir(), 'knotwright-spoken');
+/** Clips are kept here between runs. */
+export const keptFolder = join(tmpdir(), 'knotwright-spoken');
 
 /** Named by all that makes the sound. */
 function fileOf(voice: Voice, text: string): string {
   const { engine, id, tempo = 1, pitch = 1 } = voice;
   const made = JSON.stringify([engine, id, tempo, pitch, text]);
-  return join(kept, `${createHash('sha256').update(made).digest('hex').slice(0, 24)}.wav`);
+  return join(keptFolder, `${createHash('sha256').update(made).digest('hex').slice(0, 24)}.wav`);
 }
 
 /**
@@ -24,7 +25,7 @@ function fileOf(voice: Voice, text: string): string {
  * @throws when a synthesiser is missing or fails
  */
 export function speak(voice: Voice, texts: readonly string[]): readonly Float32Array[] {
-  mkdirSync(kept, { recursive: true });
+  mkdirSync(keptFolder, { recursive: true });
   const missing = [...new Set(texts)].filter((text) => !existsSync(fileOf(voice, text)));
   if (missing.length > 0) synthesise(voice, missing);
   return texts.map((text) => withoutEdges(readWav(fileOf(voice, text)).samples));
@@ -37,7 +38,7 @@ export function spoken(voice: Voice, text: string): Float32Array {
 
 function synthesise(voice: Voice, texts: readonly string[]): void {
   // Beside the clips, so that a finished one is moved into place in one step and two runs do not meet.
-  const folder = mkdtempSync(join(kept, 'making-'));
+  const folder = mkdtempSync(join(keptFolder, 'making-'));
   try {
     const raw = (i: number) => join(folder, `${i}.raw.wav`);
     switch (voice.engine) {

@@ -3,9 +3,18 @@
 import { seededRandom } from '../../flows/drill/seeded.ts';
 import { activeMeanings, type Expecting } from '../../grammar/expecting.ts';
 import { allPhrases, type Phrase } from '../../grammar/lexicon.ts';
+import { understand } from '../../grammar/understand.ts';
 import { otherTalk } from './other-talk.ts';
 import { drawn, shuffled } from './random.ts';
-import { spoken } from './speak.ts';
+import {
+  type Recording,
+  recordedNumbers,
+  recordedTalk,
+  recordedWords,
+  soundOf,
+  titleOf,
+} from './recordings.ts';
+import { spoken, withoutEdges } from './speak.ts';
 import { spokenValues } from './spoken-values.ts';
 import { allStates, everything } from './states.ts';
 import type { Voice } from './voices.ts';
@@ -13,8 +22,9 @@ import type { Voice } from './voices.ts';
 export interface Trial {
   readonly speaker: string;
   readonly text: string;
-  /** The words alone, without the room. */
   sound(): Float32Array;
+  /** The sound has a room of its own in it, which was there before and goes on after it. */
+  readonly bringsRoom: boolean;
   readonly expecting: Expecting;
   readonly seed: number;
 }
@@ -60,7 +70,72 @@ export function otherTalkTrials(count: number, voices: readonly Voice[], seed: n
 }
 
 function spokenTrial(voice: Voice, text: string, expecting: Expecting, seed: number): Trial {
-  return { speaker: voice.name, text, sound: () => spoken(voice, text), expecting, seed };
+  return {
+    speaker: voice.name,
+    text,
+    sound: () => spoken(voice, text),
+    bringsRoom: false,
+    expecting,
+    seed,
+  };
+}
+
+/** People's whole numbers, where a count is asked for. */
+export function recordedNumberTrials(seed: number): readonly Trial[] {
+  const random = seededRandom(seed);
+  return recordedNumbers.map((recording, i) =>
+    recordedTrial(recording, drawn(countingStates, random), seed * 10_000 + 6_000 + i),
+  );
+}
+
+/** People's single words: those that are phrases or numbers, or the others, each in a state that would take the former. */
+export function recordedWordTrials(
+  which: 'commands' | 'no commands',
+  count: number,
+  seed: number,
+): readonly Trial[] {
+  const random = seededRandom(seed);
+  return shuffled(recordedWords(), random)
+    .map((recording) => ({ recording, states: statesFor(recording.text ?? '') }))
+    .filter(({ states }) => states.length > 0 === (which === 'commands'))
+    .slice(0, count)
+    .map(({ recording, states }, i) =>
+      recordedTrial(
+        recording,
+        drawn(states.length > 0 ? states : allStates, random),
+        seed * 10_000 + 7_000 + i,
+      ),
+    );
+}
+
+/** People's sentences, each in a state of its own. */
+export function recordedTalkTrials(count: number, seed: number): readonly Trial[] {
+  const random = seededRandom(seed);
+  return shuffled(recordedTalk, random)
+    .slice(0, count)
+    .map((recording, i) => recordedTrial(recording, drawn(allStates, random), seed * 10_000 + 8_000 + i));
+}
+
+function recordedTrial(recording: Recording, expecting: Expecting, seed: number): Trial {
+  const { isStudio } = recording;
+  return {
+    speaker: recording.speaker,
+    text: titleOf(recording),
+    sound: () => (isStudio ? withoutEdges(soundOf(recording)) : soundOf(recording)),
+    bringsRoom: !isStudio,
+    expecting,
+    seed,
+  };
+}
+
+const countingStates = allStates.filter(({ value }) => value?.kind === 'count');
+
+/** Where a word is understood, if anywhere. */
+function statesFor(word: string): readonly Expecting[] {
+  const phrase = allPhrases().find(({ words }) => words === word);
+  if (phrase) return statesTaking(phrase);
+  const isNumber = countingStates.some((state) => understand(word, state).outcome === 'understood');
+  return isNumber ? countingStates : [];
 }
 
 function statesTaking({ meaning }: Phrase): readonly Expecting[] {
