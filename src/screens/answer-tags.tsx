@@ -31,7 +31,11 @@ export function AnswerTags(props: AnswerTagsProps): JSX.Element {
     >
       {shown.map((answer) =>
         answer === 'number' ? (
-          <TagButton key={`${prompt.state}/number`} label="Tap in the number" onPress={onNumber} />
+          <TagButton
+            key={`${prompt.state}/number`}
+            label={prompt.expecting.value?.kind === 'day' ? 'Tap in the day' : 'Tap in the number'}
+            onPress={onNumber}
+          />
         ) : (
           <TagButton
             key={`${prompt.state}/${answer.meaning}`}

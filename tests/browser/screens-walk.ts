@@ -1,4 +1,5 @@
 import type { BrowserContext, Page } from 'playwright-core';
+import { type FigureDialogue, figurePrompt } from '../../flows/figures-asked/dialogue.ts';
 import { countPrompt } from '../../flows/miss-log/saying.ts';
 import { tallyOf } from '../../flows/miss-log/tally.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
@@ -106,6 +107,15 @@ const COUNTED = tallyOf([
   { kind: 'miss', side: 'left' },
 ]);
 
+const DAY_ASKED: FigureDialogue = {
+  figure: 'figure.wearDate',
+  values: {},
+  known: [],
+  asking: 'today',
+  notices: [],
+  system: 'inch',
+};
+
 /** Moments of one job, in order; each is reached from the one before. */
 export const MOMENTS: readonly { readonly name: string; readonly reach: (page: Page) => Promise<void> }[] = [
   { name: 'opening', reach: (page) => walkTo(page, 'job.inquiry.opening') },
@@ -194,6 +204,23 @@ export const MOMENTS: readonly { readonly name: string; readonly reach: (page: P
       await page.getByRole('button', { name: 'Back to the question' }).click();
       await act(page, { tally: COUNTED, prompt: countPrompt(COUNTED, ['Good bale.'], new TestJob().prompt) });
       await page.locator('.count-panel svg').waitFor();
+    },
+  },
+  {
+    name: 'day asked',
+    reach: (page) =>
+      act(page, {
+        prompt: figurePrompt(DAY_ASKED, new TestJob().prompt),
+        answers: { shown: ['number'], page: 0, pages: 1 },
+      }),
+  },
+  {
+    name: 'day sheet',
+    reach: async (page) => {
+      await page.getByRole('button', { name: 'Tap in the day' }).click();
+      await page.getByRole('button', { name: 'February' }).click();
+      await page.getByRole('button', { name: '3', exact: true }).click();
+      await page.getByRole('button', { name: '0', exact: true }).click();
     },
   },
 ];
