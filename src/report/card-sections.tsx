@@ -231,6 +231,19 @@ export function Suspects({ suspects }: { readonly suspects: readonly Suspect[] }
   );
 }
 
+/** Causes nobody needs to look for again: by what was found, however likely they were to begin with. */
+export function Excluded({ causes }: { readonly causes: readonly Suspect[] }): JSX.Element {
+  return (
+    <ul class="suspects">
+      {causes.map(({ cause, because }) => (
+        <li key={cause}>
+          {sentence(cause)} <span class="because">Seen: {because.join(' ')}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 export function LockoutLog({ lines }: { readonly lines: readonly LockoutLine[] }): JSX.Element {
   return (
     <ol class="lockout">

@@ -26,7 +26,7 @@ export interface JobCard {
   readonly repairs: readonly RepairLine[];
   readonly parts: readonly PartLine[];
   readonly lockout: readonly LockoutLine[];
-  /** Causes of the likeliest family that the findings speak against. */
+  /** Causes of the likeliest family that the findings speak against, the same as the voice counts. */
   readonly excluded: readonly Suspect[];
   /** Explanations still worth a thought, likeliest first. */
   readonly suspects: readonly Suspect[];

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { Finding, JobCard } from './card.ts';
-import { Findings, Heading, Lines, Parts, Section, Suspects } from './card-sections.tsx';
+import { Excluded, Findings, Heading, Lines, Parts, Section, Suspects } from './card-sections.tsx';
 import { sentence } from './words.ts';
 import './job-card.css';
 
@@ -44,8 +44,8 @@ export function HandOverSheet({ card }: { readonly card: JobCard }): JSX.Element
         </Section>
       ) : null}
       {card.excluded.length > 0 ? (
-        <Section title="As good as excluded, by these findings">
-          <Suspects suspects={card.excluded.slice(0, MOST.excluded)} />
+        <Section title="Excluded by what was found">
+          <Excluded causes={card.excluded.slice(0, MOST.excluded)} />
           <LeftOut count={card.excluded.length - MOST.excluded} />
         </Section>
       ) : null}

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { BeliefChart } from './belief-chart.tsx';
 import type { JobCard } from './card.ts';
 import {
+  Excluded,
   Figures,
   Findings,
   Heading,
@@ -54,8 +55,8 @@ export function JobCardSheet({ card, photoUrls = new Map() }: JobCardSheetProps)
         </Section>
       ) : null}
       {card.excluded.length > 0 ? (
-        <Section title="As good as excluded">
-          <Suspects suspects={card.excluded} />
+        <Section title="Excluded by what was found">
+          <Excluded causes={card.excluded} />
         </Section>
       ) : null}
       {card.unresolved.length > 0 ? (

@@ -5,7 +5,7 @@ import { checkMeasureOf } from '../../flows/machine-values.ts';
 import type { JobSnapshot } from '../../flows/prompt.ts';
 import type { PartLine, WhichSide } from './card.ts';
 import { findingText } from './findings.ts';
-import { answersThatSpeak, causeText } from './suspects.ts';
+import { answersThatSpeakFor, causeText } from './suspects.ts';
 import { measurementText, sentence } from './words.ts';
 
 /** A named part is bought one a knotter; what is bought by the set or by the ball is left for the buyer to fill in. */
@@ -29,7 +29,7 @@ function partsFor(
   context: JobContext,
   side: WhichSide | undefined,
 ): readonly PartLine[] {
-  const readings = answersThatSpeak('for', hypothesis, context.answers)
+  const readings = answersThatSpeakFor(hypothesis, context.answers)
     .filter(({ question }) => question.startsWith('check.'))
     .map((answer) => [findingText(answer), limitText(answer, context)].filter(Boolean).join(' '));
   const reason = [sentence(causeText(hypothesis)), ...readings].join(' ');

@@ -3,26 +3,26 @@ import {
   type Belief,
   beliefsAfter,
   type Hypothesis,
-  leadingFamily,
   likelihood,
   PRIOR_BELIEFS,
 } from '../../flows/diagnosis/beliefs.ts';
 import type { Estimates } from '../../flows/diagnosis/estimates.ts';
+import { excluded } from '../../flows/diagnosis/excluded.ts';
 import { familyById } from '../../flows/families/all.ts';
 import { SOMETHING_ELSE } from '../../flows/families/family.ts';
 import type { BeliefPath, Suspect } from './card.ts';
 import { findingText, tellsNothing } from './findings.ts';
 
-/** At and below this a cause counts as excluded, above it as a suspect. Expert estimate. */
-export const EXCLUDED_AT_MOST = 0.05;
+/** Above this an explanation is still worth a thought. Expert estimate. */
+export const SUSPECTED_ABOVE = 0.05;
 
-/** How much rarer, or commoner, an answer has to be under a cause than on the whole to speak against it, or for it. */
+/** How much commoner an answer has to be under a cause than on the whole to speak for it. */
 const SPEAKS = 2;
 
 const MOST_SUSPECTS = 6;
 const MOST_LINES = 3;
 
-/** What the answers leave of every explanation. */
+/** What the answers leave of every explanation. What is excluded is what the voice counts as excluded. */
 export function weighed(
   answers: readonly Answer[],
   estimates: Estimates,
@@ -31,20 +31,26 @@ export function weighed(
   readonly excluded: readonly Suspect[];
 } {
   const beliefs = beliefsAfter(answers, estimates);
+  const exclusions = excluded(answers);
+  const exclusionOf = ({ family, cause }: Hypothesis) =>
+    exclusions.find((each) => each.family === family && each.cause === cause);
   const likeliestFirst = [...beliefs].sort((a, b) => b.probability - a.probability);
-  const leader = leadingFamily(beliefs);
   return {
     suspects: likeliestFirst
-      .filter(({ probability }) => probability > EXCLUDED_AT_MOST)
+      .filter((belief) => belief.probability > SUSPECTED_ABOVE && !exclusionOf(belief))
       .slice(0, MOST_SUSPECTS)
-      .map((belief) => suspectOf(belief, answersThatSpeak('for', belief, answers))),
-    excluded: likeliestFirst
-      .filter(
-        ({ family, cause, probability }) =>
-          family === leader && cause !== SOMETHING_ELSE && probability <= EXCLUDED_AT_MOST,
-      )
-      .map((belief) => suspectOf(belief, answersThatSpeak('against', belief, answers)))
-      .filter(({ because }) => because.length > 0),
+      .map((belief) => suspectOf(belief, answersThatSpeakFor(belief, answers))),
+    excluded: likeliestFirst.flatMap((belief) => {
+      const by = exclusionOf(belief)?.by;
+      return by
+        ? [
+            suspectOf(
+              belief,
+              answers.filter(({ question }) => by.includes(question)),
+            ),
+          ]
+        : [];
+    }),
   };
 }
 
@@ -72,20 +78,15 @@ export function causeText({ family, cause }: Hypothesis): string {
     : (familyById(family).causes[cause]?.name ?? cause);
 }
 
-/** The findings that make a cause more likely, or less, than it was before them. */
-export function answersThatSpeak(
-  which: 'for' | 'against',
-  hypothesis: Hypothesis,
-  answers: readonly Answer[],
-): readonly Answer[] {
+/** The findings that make a cause more likely than it was before them. */
+export function answersThatSpeakFor(hypothesis: Hypothesis, answers: readonly Answer[]): readonly Answer[] {
   return answers.filter((answer) => {
     if (tellsNothing(answer)) return false;
-    const here = likelihood(answer, hypothesis);
     const onTheWhole = PRIOR_BELIEFS.reduce(
       (sum, prior) => sum + prior.probability * likelihood(answer, prior),
       0,
     );
-    return which === 'for' ? here >= SPEAKS * onTheWhole : here * SPEAKS <= onTheWhole;
+    return likelihood(answer, hypothesis) >= SPEAKS * onTheWhole;
   });
 }
 
