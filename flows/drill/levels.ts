@@ -83,8 +83,9 @@ export const LEVELS: Readonly<Record<DrillLevel, Level>> = {
     missedOfTen: NOW_AND_THEN,
     traps: 2,
     pressures: 2,
+    // A-weighted; expert estimate of an idling tractor at arm's length.
     surroundings:
-      'Gloves on, and engine noise beside the tablet, from a recording, not from a machine: 65 to 75 decibels (A) where the trainee stands.',
+      'Gloves on, and a recording of engine noise beside the tablet, at sixty-five to seventy-five decibels.',
   },
 };
 

@@ -11,7 +11,7 @@ export const DRILL_LINES = {
   pressedWhy: 'People press. Refuse in words they can hear, and then go on.',
   fatal: 'The drill stops here. At a real machine somebody would be hurt.',
   over: 'The drill is over.',
-  toDebrief: 'Say: carry on. Then I go over it with you.',
+  toDebrief: 'Carry on, and I go over it with you.',
 } as const;
 
 /** What is asked while a drill is set up aloud. */

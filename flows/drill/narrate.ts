@@ -88,16 +88,15 @@ function pressing(prompt: Prompt, happens: string): Prompt {
 /** The drill has stopped; what there is to learn of it comes next. */
 function stopped(drill: DrillState, prompt: Prompt): Prompt {
   const fatal = drill.entries.find((entry) => entry.kind === 'fatal');
-  const happened: Say =
-    fatal && drill.over === 'fatal'
-      ? [DRILL_LINES.fatal, hazardById(fatal.hazard).happens, hazardById(fatal.hazard).lesson]
-      : [...prompt.question, DRILL_LINES.over];
+  const isFatal = fatal !== undefined && drill.over === 'fatal';
+  // What happened is said again in the debrief; here, what it teaches.
+  const teaches = isFatal ? [hazardById(fatal.hazard).lesson] : [DRILL_LINES.over];
   return {
     ...prompt,
     state: 'drill.stopped',
-    notices: drill.over === 'fatal' ? [] : prompt.notices,
-    question: [...happened, DRILL_LINES.toDebrief],
-    brief: [DRILL_LINES.over, DRILL_LINES.toDebrief],
+    notices: isFatal ? [] : prompt.notices,
+    question: [...(isFatal ? [DRILL_LINES.fatal] : prompt.question), ...teaches, DRILL_LINES.toDebrief],
+    brief: [...teaches, DRILL_LINES.toDebrief],
     why: [],
     safety: 'keepOut',
     expecting: { meanings: ['carryOn'] },

@@ -93,7 +93,7 @@ function asked(setUp: SetUp): Pick<Prompt, 'notices' | 'question' | 'expecting'>
     case 'accepting':
     case 'ready':
       return {
-        notices: [],
+        notices: [LEVELS[setUp.setup.level].surroundings].filter((line) => line !== ''),
         question: [...saySetUp(setUp.setup), SET_UP_LINES.accept],
         expecting: { meanings: ['yes', 'no'] },
       };
@@ -102,10 +102,5 @@ function asked(setUp: SetUp): Pick<Prompt, 'notices' | 'question' | 'expecting'>
 
 /** The level and the number, digit by digit: a wrong digit is another drill. */
 export function saySetUp({ level, seed }: DrillSetup): Say {
-  return [
-    ruleOf(LEVEL_MEANINGS[level]).readBack,
-    SET_UP_LINES.numberIs,
-    ...sayDigits(seed),
-    ...(LEVELS[level].surroundings === '' ? [] : [LEVELS[level].surroundings]),
-  ];
+  return [ruleOf(LEVEL_MEANINGS[level]).readBack, SET_UP_LINES.numberIs, ...sayDigits(seed)];
 }

@@ -8,6 +8,7 @@ import type { DrillEntry } from '../../flows/drill/drill.ts';
 import { hazardById, trapById } from '../../flows/drill/hazards.ts';
 import { LEVELS } from '../../flows/drill/levels.ts';
 import type { Path, PathStep } from '../../flows/drill/path.ts';
+import { WEIGHTS } from '../../flows/drill/score.ts';
 import { FAMILIES } from '../../flows/families/all.ts';
 import { taughtForm } from '../../grammar/lexicon.ts';
 import { handOut } from '../report/hand-out.ts';
@@ -70,25 +71,7 @@ export function DebriefPage({ debrief, onAgain }: DebriefPageProps): JSX.Element
           </tbody>
         </table>
       </section>
-      <section>
-        <h2>Points</h2>
-        <table class="debrief-table">
-          <thead>
-            <tr>
-              <th scope="col">For</th>
-              <th scope="col">Share</th>
-            </tr>
-          </thead>
-          <tbody>
-            {PARTS.map(({ part, words }) => (
-              <tr key={part}>
-                <td>{words}</td>
-                <td>{Math.round(100 * score[part])} %</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      {score.fatal ? null : <PointsTable score={score} />}
       <section>
         <h2>Your way, and the shortest by the tables</h2>
         <p>
@@ -108,7 +91,7 @@ export function DebriefPage({ debrief, onAgain }: DebriefPageProps): JSX.Element
           ))}
         </ol>
       </section>
-      <label class="no-print">
+      <label class="debrief-comment">
         The trainer’s comment
         <input
           type="text"
@@ -141,6 +124,32 @@ const PARTS = [
   { part: 'verification', words: 'Clean ties counted' },
   { part: 'record', words: 'Brought to a proper end' },
 ] as const;
+
+function PointsTable({ score }: Pick<Debrief, 'score'>): JSX.Element {
+  return (
+    <section>
+      <h2>Points</h2>
+      <table class="debrief-table">
+        <thead>
+          <tr>
+            <th scope="col">For</th>
+            <th scope="col">At most</th>
+            <th scope="col">Got</th>
+          </tr>
+        </thead>
+        <tbody>
+          {PARTS.map(({ part, words }) => (
+            <tr key={part}>
+              <td>{words}</td>
+              <td>{Math.round(100 * WEIGHTS[part])}</td>
+              <td>{Math.round(100 * WEIGHTS[part] * score[part])}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
 
 function PathTable({ title, path }: { readonly title: string; readonly path: Path }): JSX.Element {
   return (

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { type Debrief, DRILL_NOTICE } from '../../flows/drill/debrief.ts';
+import type { Debrief } from '../../flows/drill/debrief.ts';
 import { type DrillSetup, LARGEST_SEED } from '../../flows/drill/hidden-fault.ts';
 import { DRILL_LEVELS, type DrillLevel, LEVELS } from '../../flows/drill/levels.ts';
 import { isSeed } from '../../flows/drill/set-up.ts';
@@ -96,8 +96,8 @@ function DrillEntry({ onBegin }: DrillEntryProps): JSX.Element {
   return (
     <Page title="Drill">
       <p class="drill-warning">
-        {DRILL_NOTICE} Keep away from any real machine while it runs: what is confirmed in a drill is
-        confirmed nowhere else.
+        A drill has an invented fault. Keep away from any real machine while it runs: what is confirmed in a
+        drill is confirmed nowhere else.
       </p>
       <form
         class="page-form"

@@ -6,12 +6,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { talkThrough } from '../browser/person.ts';
-import { HOLDER_SET_LOOSE } from '../browser/scenario.ts';
+import { asIn, HOLDER_SET_LOOSE } from '../browser/scenario.ts';
 import { openTalkingApp } from '../browser/talking-app.ts';
 
 const app = await openTalkingApp({ roomDbfs: -55 });
 try {
-  const { exchanges } = await talkThrough(app.page, HOLDER_SET_LOOSE, ['slt', 'rms', 'awb'], {
+  const { exchanges } = await talkThrough(app.page, asIn(HOLDER_SET_LOOSE), ['slt', 'rms', 'awb'], {
     stopAt: ({ safety }) => safety === 'Eyes only',
   });
   const { modelLoadMs, toListeningMs, decisionToReplyMs } = await app.timings();

@@ -5,7 +5,7 @@
  */
 
 import { type Exchange, talkThrough } from './person.ts';
-import { HOLDER_SET_LOOSE } from './scenario.ts';
+import { asIn, HOLDER_SET_LOOSE } from './scenario.ts';
 import type { ClipVoice } from './spoken-microphone.ts';
 import { openTalkingApp } from './talking-app.ts';
 
@@ -13,7 +13,7 @@ const VOICES: readonly ClipVoice[] = ['slt', 'rms', 'awb'];
 
 const app = await openTalkingApp({ roomDbfs: -55 });
 try {
-  const { exchanges, closed } = await talkThrough(app.page, HOLDER_SET_LOOSE, VOICES, { tell: print });
+  const { exchanges, closed } = await talkThrough(app.page, asIn(HOLDER_SET_LOOSE), VOICES, { tell: print });
   console.log(`\n${await app.jobCard()}\n`);
   const { modelLoadMs, toListeningMs, decisionToReplyMs } = await app.timings();
   const understood = exchanges.filter(({ wentOn }) => wentOn).length;

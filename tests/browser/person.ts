@@ -1,6 +1,5 @@
 import type { Page } from 'playwright-core';
 import { LINES } from '../../flows/lines.ts';
-import type { Scenario } from './scenario.ts';
 import { type ClipVoice, sayInto, spokenClip } from './spoken-microphone.ts';
 
 /** One exchange of a talk with the app. */
@@ -27,7 +26,12 @@ export interface TalkOptions {
   readonly tell?: (exchange: Exchange) => void;
   /** Ends the talk before this screen is answered. */
   readonly stopAt?: (screen: Screen) => boolean;
+  /** The talk is over once the heading of the page says this; left out, once the job is closed. */
+  readonly overAt?: string;
 }
+
+/** What somebody says to a screen; `wait` says nothing until it changes. */
+export type Answering = (screen: Screen) => string | 'wait';
 
 /** What a person sees of a job. */
 export interface Screen {
@@ -44,25 +48,29 @@ const MOST_TRIES = 4;
 const PATIENCE_MS = 60_000;
 
 /**
- * Talks a job through by voice alone: waits until the app listens, says the scenario's answer in one of the voices,
- * and sees what was understood.
+ * Talks through by voice alone: waits until the app listens, says the answer in one of the voices, and sees what was
+ * understood.
  */
 export async function talkThrough(
   page: Page,
-  scenario: Scenario,
+  answer: Answering,
   voices: readonly ClipVoice[],
-  { tell, stopAt }: TalkOptions = {},
+  { tell, stopAt, overAt = LINES.closed }: TalkOptions = {},
 ): Promise<Talk> {
   const exchanges: Exchange[] = [];
   let tries = 0;
   while (tries < MOST_TRIES) {
-    const before = await untilListening(page);
+    const before = await untilListening(page, overAt);
     if (before === 'over') return { exchanges, closed: true };
     if (stopAt?.(before)) break;
-    const said = answerTo(before, scenario);
+    const said = answer(before);
+    if (said === 'wait') {
+      await untilChanged(page, before);
+      continue;
+    }
     const voice = voices[exchanges.length % voices.length] ?? 'slt';
     await sayInto(page, spokenClip(said, voice));
-    const after = await untilDecided(page, before);
+    const after = await untilDecided(page, before, overAt);
     const wentOn = after === 'over' || after.question !== before.question;
     const exchange: Exchange = {
       safety: before.safety,
@@ -80,26 +88,25 @@ export async function talkThrough(
   return { exchanges, closed: false };
 }
 
-function answerTo({ question, buttons }: Screen, scenario: Scenario): string {
-  const scripted = scenario.answers.find(([sentence]) => question.includes(sentence));
-  if (scripted) return scripted[1];
-  if (/^\d+ of \d+$|^[a-z-]+ of [a-z-]+$/.test(question)) return 'that was a good tie';
-  if (question === LINES.opening) return scenario.opening;
-  return buttons[0] ?? 'say that again';
-}
-
-async function untilListening(page: Page): Promise<Screen | 'over'> {
+async function untilListening(page: Page, overAt: string): Promise<Screen | 'over'> {
   await page.waitForFunction(
-    (closed) =>
+    (over) =>
       document.querySelector('[data-turn="listening"], .heard-line[data-trouble="true"]') ||
-      document.querySelector('h1.question')?.textContent?.includes(closed),
-    LINES.closed,
+      document.querySelector('h1')?.textContent?.includes(over),
+    overAt,
     { timeout: PATIENCE_MS },
   );
-  return readScreen(page);
+  return readScreen(page, overAt);
 }
 
-async function untilDecided(page: Page, before: Screen): Promise<Screen | 'over'> {
+/** Waits until something else is asked, or what was asked stands there otherwise. */
+async function untilChanged(page: Page, { question }: Screen): Promise<void> {
+  await page.waitForFunction((was) => document.querySelector('h1')?.textContent?.trim() !== was, question, {
+    timeout: PATIENCE_MS,
+  });
+}
+
+async function untilDecided(page: Page, before: Screen, overAt: string): Promise<Screen | 'over'> {
   await page
     .waitForFunction(
       () => !document.querySelector('[data-turn="listening"], [data-turn="hearing"], [data-turn="thinking"]'),
@@ -107,13 +114,13 @@ async function untilDecided(page: Page, before: Screen): Promise<Screen | 'over'
       { timeout: 12_000 },
     )
     .catch(() => before);
-  return readScreen(page);
+  return readScreen(page, overAt);
 }
 
 /** Read text by text: a function kept in a name does not survive the way into the page under every loader. */
-async function readScreen(page: Page): Promise<Screen | 'over'> {
-  const question = await textOf(page, 'h1.question');
-  if (question === undefined || question.includes(LINES.closed)) return 'over';
+async function readScreen(page: Page, overAt: string): Promise<Screen | 'over'> {
+  const question = await textOf(page, 'h1');
+  if (question === undefined || question.includes(overAt)) return 'over';
   const trouble = await textOf(page, '.heard-line[data-trouble="true"] p');
   if (trouble) throw new Error(`The app says: ${trouble}`);
   return {

@@ -1,6 +1,7 @@
 import { EVIDENCE } from '../../flows/diagnosis/evidence.ts';
 import { heldStrandLost } from '../../flows/families/held-strand-lost.ts';
 import { LINES } from '../../flows/lines.ts';
+import type { Answering } from './person.ts';
 
 /**
  * An invented afternoon: the left knotter of a small square baler lets go of every other string, because its
@@ -44,4 +45,15 @@ export const HOLDER_SET_LOOSE: Scenario = {
 function asked(check: { readonly ask: string } | undefined): string {
   if (!check) throw new Error('The scenario names a check that the family does not have.');
   return check.ask;
+}
+
+/** Somebody who answers as the scenario has it. */
+export function asIn({ answers, opening }: Scenario): Answering {
+  return ({ question, buttons }) => {
+    const scripted = answers.find(([sentence]) => question.includes(sentence));
+    if (scripted) return scripted[1];
+    if (/^\d+ of \d+$|^[a-z-]+ of [a-z-]+$/.test(question)) return 'that was a good tie';
+    if (question === LINES.opening) return opening;
+    return buttons[0] ?? 'say that again';
+  };
 }

@@ -247,6 +247,7 @@ export const DRILL_MOMENTS: typeof MOMENTS = [
       await walkTo(page, 'job.safety.stopping.flywheelStopped');
     },
   },
-  { name: 'drill stopped', reach: (page) => walkTo(page, 'drill.over') },
+  { name: 'drill stopped', reach: (page) => walkTo(page, 'drill.stopped') },
+  { name: 'debrief said', reach: (page) => walkTo(page, 'drill.debrief.2') },
   { name: 'debrief', reach: (page) => page.getByRole('button', { name: 'See the debrief' }).click() },
 ];

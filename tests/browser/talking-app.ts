@@ -4,7 +4,7 @@ import { serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
 import { giveSpokenMicrophone } from './spoken-microphone.ts';
 
-/** The app in a Chromium whose microphone says what the caller wants, with a job begun. */
+/** The app in a Chromium whose microphone says what the caller wants, with a job or a drill begun. */
 export interface TalkingApp {
   readonly page: Page;
   readonly buildFolder: string;
@@ -29,6 +29,8 @@ export interface TalkingAppOptions {
   readonly microphone?: 'refused';
   /** What is wrong with the speech model on its way to the page. */
   readonly model?: 'cut short' | 'altered';
+  /** What is begun: a job, or a drill that is set up by voice. */
+  readonly begin?: 'job' | 'drill';
   /** A browser that gives the page no place to store anything. */
   readonly storage?: 'none';
 }
@@ -40,8 +42,9 @@ export async function openTalkingApp(options: TalkingAppOptions): Promise<Talkin
   const page = await context.newPage();
   await giveSpokenMicrophone(page, options);
   await spoil(page, options);
-  await page.goto(`${server.url}#/new`);
-  await page.getByRole('button', { name: 'Begin' }).click();
+  const isDrill = options.begin === 'drill';
+  await page.goto(`${server.url}#/${isDrill ? 'drill' : 'new'}`);
+  await page.getByRole('button', { name: isDrill ? 'Set it up by voice' : 'Begin' }).click();
   const beganMs = await page.evaluate(() => performance.now());
   return {
     page,

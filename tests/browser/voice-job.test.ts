@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { LINES } from '../../flows/lines.ts';
 import { SAFE_STOP_STEPS } from '../../flows/lockout/steps.ts';
 import { talkThrough } from './person.ts';
-import { HOLDER_SET_LOOSE } from './scenario.ts';
+import { asIn, HOLDER_SET_LOOSE } from './scenario.ts';
 import { sayInto, spokenClip } from './spoken-microphone.ts';
 import { openTalkingApp, type TalkingApp } from './talking-app.ts';
 
@@ -27,7 +27,7 @@ describe('a job by voice, in a real browser', () => {
     'goes from the first words to the safe stop, spoken by two voices',
     async () => {
       app = await openTalkingApp({ roomDbfs: -55 });
-      const { exchanges } = await talkThrough(app.page, HOLDER_SET_LOOSE, ['slt', 'rms'], {
+      const { exchanges } = await talkThrough(app.page, asIn(HOLDER_SET_LOOSE), ['slt', 'rms'], {
         stopAt: (screen) => screen.safety === 'Eyes only',
       });
       expect(exchanges.filter(({ wentOn }) => wentOn)).toHaveLength(1 + SAFE_STOP_STEPS.length);
