@@ -10,7 +10,7 @@ import {
 import { beliefsAfter, type Hypothesis } from './diagnosis/beliefs.ts';
 import { type Estimates, SEED_ESTIMATES } from './diagnosis/estimates.ts';
 import { estimatesFrom } from './diagnosis/learning.ts';
-import { findingOf, isPlausible } from './diagnosis/measured.ts';
+import { findingOf, isPlausible, plausibleIn } from './diagnosis/measured.ts';
 import { type HandOverReason, type NextStep, nextStep } from './diagnosis/next-step.ts';
 import { sameVisit } from './diagnosis/same-visit.ts';
 import { familyById } from './families/all.ts';
@@ -126,9 +126,11 @@ export const jobSetup = setup({
     })),
     sayNothingToGoBackTo: assign({ notices: [{ kind: 'nothingToGoBackTo' }] }),
     sayNoMissesBefore: assign({ notices: [{ kind: 'noMissesBefore' }] }),
-    questionValue: assign((_, check: CheckRef) => {
+    questionValue: assign(({ event }, check: CheckRef) => {
       const { measure } = checkOf(check);
-      return measure ? { notices: [{ kind: 'implausible', ...measure.plausible }] satisfies Notice[] } : {};
+      const unit = heard(event).slots.measurement?.unit;
+      if (!measure || !unit) return {};
+      return { notices: [{ kind: 'implausible', ...plausibleIn(measure, unit) }] satisfies Notice[] };
     }),
     tell: assign(({ context }, { notice }: { notice: Notice }) => ({
       notices: [...context.notices, notice],

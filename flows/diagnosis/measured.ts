@@ -37,6 +37,27 @@ export function isPlausible(measurement: Measurement, { plausible }: Measure): b
   return !isBelow(measurement, plausible.low) && !isBelow(plausible.high, measurement);
 }
 
+/** What may be said at all, in the unit somebody thinks in: the one they said it in. */
+export function plausibleIn(
+  { plausible }: Measure,
+  unit: UnitId,
+): { readonly low: Measurement; readonly high: Measurement } {
+  if (plausible.low.unit === unit && plausible.high.unit === unit) return plausible;
+  const [low, high] = roundedInward(amountIn(plausible.low, unit), amountIn(plausible.high, unit));
+  return { low: { amount: low, unit }, high: { amount: high, unit } };
+}
+
+/** The ends of a span as round as they can be said without letting anything in that is not taken. */
+export function roundedInward(low: number, high: number): [low: number, high: number] {
+  // Far below what can be measured: a whole number of inches is one in millimetres too.
+  const slack = 1e-9;
+  const parts = (value: number) => (value < 10 ? 100 : 1);
+  return [
+    Math.ceil(low * parts(low) - slack) / parts(low),
+    Math.floor(high * parts(high) + slack) / parts(high),
+  ];
+}
+
 /**
  * The finding a measured value stands for.
  * @throws RangeError where the bands leave the value out, which the family's validation rules out

@@ -3,7 +3,7 @@ import { type MeaningId, ruleOf } from '../../grammar/lexicon.ts';
 import type { MissCount } from '../../grammar/measurements.ts';
 import { type Say, sayBand, sayMeasure, sayOutOf, sayWhole } from '../../grammar/say.ts';
 import type { Slots } from '../../grammar/understand.ts';
-import { amountIn } from '../diagnosis/measured.ts';
+import { amountIn, roundedInward } from '../diagnosis/measured.ts';
 import type { Assumption } from '../figures/figure.ts';
 import { sayMeasurement } from '../sayings.ts';
 import { type InputId, type InputTakes, inputOf } from './inputs.ts';
@@ -77,7 +77,7 @@ export function saySpan(takes: InputTakes, system: UnitSystem): Say {
     case 'measurement': {
       const { low, high } = takes.quantity;
       const [least, most] = [inSystem(low, takes.unit, system), inSystem(high, takes.unit, system)];
-      return sayBand(...innermost(least.amount, most.amount), least.unit, { decimals: 2 });
+      return sayBand(...roundedInward(least.amount, most.amount), least.unit, { decimals: 2 });
     }
     case 'count': {
       const { low, high } = takes.quantity;
@@ -117,10 +117,4 @@ export function sayValue(takes: InputTakes, value: FigureValue, system: UnitSyst
 export function sayNamed(id: InputId, value: FigureValue, system: UnitSystem): Say {
   const { name, takes } = inputOf(id);
   return [name, ...sayValue(takes, value, system)];
-}
-
-/** The ends of a span as round as they can be said without letting anything in that is not taken. */
-function innermost(low: number, high: number): [low: number, high: number] {
-  if (low < 10) return [Math.ceil(low * 100 - 1e-9) / 100, Math.floor(high * 100 + 1e-9) / 100];
-  return [Math.ceil(low - 1e-9), Math.floor(high + 1e-9)];
 }

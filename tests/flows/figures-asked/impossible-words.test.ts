@@ -146,6 +146,15 @@ describe('a measured check', () => {
     expect(unspeakable(say)).toEqual([]);
   });
 
+  it('says what it should be in the unit that was said', () => {
+    const job = atHolderPull().answer('value.measured', { measurement: { amount: 4000, unit: 'newton' } });
+    // 1 to 200 lbf are 4.448 to 889.6 N (NIST Special Publication 811), rounded so that nothing outside is let in.
+    expect(sayText(job.prompt.notices)).toContain(
+      'It should be four point four five to eight hundred eighty-nine newtons',
+    );
+    expect(unspeakable(job.prompt.notices)).toEqual([]);
+  });
+
   it('questions four thousand pounds and stores nothing', () => {
     const job = atHolderPull();
     const { answers } = job.context;
