@@ -87,6 +87,7 @@ describe.each(Object.entries(TABLETS))('a job on a tablet of %s', (_, viewport) 
         await settled(page);
         expect(await violations(page), name).toEqual([]);
         expect(await smallTexts(page), name).toEqual([]);
+        expect(await clippedLabels(page), name).toEqual([]);
         expect(await smallTargets(page), name).toEqual([]);
         expect(await crowdedTargets(page), name).toEqual([]);
       }
@@ -530,6 +531,18 @@ function smallTexts(page: Page): Promise<readonly string[]> {
     }
     return small;
   }, SMALLEST_TEXT_PX);
+}
+
+/** Answers whose words do not fit on their tag: what is cut off cannot be said. */
+function clippedLabels(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('.tag')].flatMap((tag) => {
+      const label = tag.querySelector('.tag-label')?.getBoundingClientRect();
+      const box = tag.getBoundingClientRect();
+      const fits = !label || (label.top >= box.top && label.bottom <= box.bottom && label.right <= box.right);
+      return fits ? [] : [tag.innerText];
+    }),
+  );
 }
 
 /** Height of a capital letter as it is drawn, seen from where the tablet is read, minutes of arc. */
