@@ -1,12 +1,14 @@
 /**
  * Prints how well the bundled speech model understands: synthetic voices that settings were chosen with and others that
- * they were not, quiet and in noise, with PocketSphinx on the same clips beside it. Clips are kept in the system's
- * folder for temporary files, so a second run is faster.
+ * they were not, quiet and in noise, and recordings of people, with PocketSphinx on the same clips beside it; then how
+ * often it takes sound that was not for it for a command. All of it takes hours; a pattern chooses some. Clips are kept
+ * in the system's folder for temporary files, so a second run is faster.
  *
  * Run with: npm run bench:speech -- [options]
  *   --only PATTERN   conditions whose name matches, such as 'judging phrases .state., engine 10 dB'; all of them
  *   --trials N       trials in each condition; 60
  *   --seed N         2024
+ *   --minutes N      of each kind of sound that is not for the app; 4
  *   --workers N      processes beside each other; 1
  *   --alone          without PocketSphinx
  *   --build          with a model built from the grammar and tuning as they are now, not the bundled one
@@ -20,21 +22,34 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { readAcousticSource } from '../../audio/command-model/acoustic-source.ts';
-import { exactInterval } from '../../flows/figures/binomial-interval.ts';
 import { ensureDebianPackages } from '../debian.ts';
 import { bundledArchive, currentArchive } from '../speech/bundled-model.ts';
-import { type Condition, conditions } from '../speech/conditions.ts';
+import { conditions } from '../speech/conditions.ts';
 import { type DecodingWork, recogniserOver } from '../speech/node-recogniser.ts';
-import { runTrials, runTrialsByPocketSphinx, type TrialOutcome } from '../speech/run-trials.ts';
-import { verdicts } from '../speech/verdict.ts';
+import {
+  type FalseCommands,
+  hearOther,
+  KINDS_OF_OTHER,
+  type KindOfOther,
+  talkKinds,
+} from '../speech/rejection.ts';
+import { runTrials, runTrialsByPocketSphinx } from '../speech/run-trials.ts';
 import { loadVoskModel } from '../speech/vosk-in-node.ts';
-import { wordErrorRate, wordErrors } from '../speech/word-errors.ts';
+import {
+  type Measured,
+  reportCondition,
+  reportConfusions,
+  reportOther,
+  reportPool,
+  reportSafety,
+} from './speech-report.ts';
 
 const { values: options } = parseArgs({
   options: {
     only: { type: 'string', default: '' },
     trials: { type: 'string', default: '60' },
     seed: { type: 'string', default: '2024' },
+    minutes: { type: 'string', default: '4' },
     workers: { type: 'string', default: '1' },
     alone: { type: 'boolean', default: false },
     build: { type: 'boolean', default: false },
@@ -45,24 +60,27 @@ const { values: options } = parseArgs({
   },
 });
 
-interface Measured {
-  readonly ours: readonly TrialOutcome[];
-  readonly reference: readonly TrialOutcome[];
-  readonly work: DecodingWork;
-}
+/** What a process hands in: a condition's trials, or minutes of sound that was not for the app. */
+type HandedIn = Measured | readonly FalseCommands[];
 
 const chosen = conditions(Number(options.trials), Number(options.seed)).filter(({ name }) =>
   new RegExp(options.only).test(name),
 );
+const kinds = KINDS_OF_OTHER.filter((kind) => new RegExp(options.only).test(nameOf(kind)));
 const workers = Number(options.workers);
 
-if (options.list) for (const { name } of chosen) console.log(name);
+if (options.list)
+  for (const name of [...chosen.map(({ name }) => name), ...kinds.map(nameOf)]) console.log(name);
 else if (options.share === undefined) await measureAll();
 else await measureShare(Number(options.share), (measured) => process.send?.(measured));
 process.exit(0); // the library's worker has no end of its own
 
-/** Measures one worker's share of every condition, and hands each over as it is done. */
-async function measureShare(share: number, done: (measured: Measured) => void): Promise<void> {
+function nameOf(kind: KindOfOther): string {
+  return `not for the app: ${kind}`;
+}
+
+/** Measures one worker's share of every condition and kind in order, and hands each over as it is done. */
+async function measureShare(share: number, done: (measured: HandedIn) => void): Promise<void> {
   const { dictionary } = readAcousticSource();
   const { model, close } = await loadVoskModel(archive());
   for (const { trials, room } of chosen) {
@@ -70,6 +88,13 @@ async function measureShare(share: number, done: (measured: Measured) => void): 
     const work: DecodingWork = { decodedSeconds: 0, cpuSeconds: 0 };
     const ours = await runTrials(recogniserOver(model, work), mine, room);
     done({ ours, reference: options.alone ? [] : runTrialsByPocketSphinx(mine, room, dictionary), work });
+  }
+  const recogniser = recogniserOver(model, { decodedSeconds: 0, cpuSeconds: 0 });
+  for (const kind of kinds) {
+    const heard: FalseCommands[] = [];
+    for (let minute = share; minute < Number(options.minutes); minute += workers)
+      heard.push(await hearOther(recogniser, kind, minute, Number(options.seed)));
+    done(heard);
   }
   close();
 }
@@ -83,14 +108,19 @@ async function measureAll(): Promise<void> {
   ensureDebianPackages();
   console.log(`seed ${options.seed}; load of the machine ${(loadavg()[0] ?? 0).toFixed(1)}`);
   const measured = chosen.map((): Measured[] => []);
+  const other = kinds.map((): FalseCommands[][] => []);
   const handIn = () => {
     let at = 0;
-    return (one: Measured) => {
-      const condition = at++;
-      measured[condition]?.push(one);
-      // In order, and each once all of its shares are there.
-      if (measured[condition]?.length === workers)
-        report(chosen[condition] as Condition, joined(measured[condition]));
+    // In order, and each reported once all of its shares are there.
+    return (one: HandedIn) => {
+      const [condition, kind] = [at, at - chosen.length];
+      at++;
+      if ('ours' in one) {
+        if (measured[condition]?.push(one) === workers)
+          reportCondition(chosen[condition]?.name ?? '', joined(measured[condition]));
+      } else if (other[kind]?.push([...one]) === workers) {
+        reportOther(nameOf(kinds[kind] as KindOfOther), other[kind].flat());
+      }
     };
   };
   if (workers === 1) await measureShare(0, handIn());
@@ -100,14 +130,31 @@ async function measureAll(): Promise<void> {
     await Promise.all(Array.from({ length: workers }, (_, share) => measureElsewhere(share, file, handIn())));
     rmSync(dirname(file), { recursive: true });
   }
-  reportPools(measured.map(joined));
+  reportTogether(measured.map(joined), other);
 }
 
-function measureElsewhere(share: number, file: string, done: (measured: Measured) => void): Promise<void> {
+function reportTogether(measured: readonly Measured[], other: readonly (readonly FalseCommands[][])[]): void {
+  console.log('\nTogether');
+  for (const pool of new Set(chosen.map((condition) => condition.pool)))
+    reportPool(pool, joined(measured.filter((_, i) => chosen[i]?.pool === pool)));
+  const heardOf = (isTalk: boolean) =>
+    other.filter((_, i) => talkKinds.includes(kinds[i] as KindOfOther) === isTalk).flat(2);
+  if (heardOf(true).length > 0) reportOther('all talk', heardOf(true));
+  if (heardOf(false).length > 0) reportOther('all that is no talk', heardOf(false));
+  const { ours } = joined(measured);
+  const heard = other.flat(2);
+  const confirmed =
+    ours.filter(({ isFalselyConfirmed }) => isFalselyConfirmed).length +
+    heard.flatMap(({ taken }) => taken).filter(({ risk }) => risk === 'confirm').length;
+  reportSafety(confirmed, ours.length + heard.reduce((sum, { decoded }) => sum + decoded, 0));
+  reportConfusions(ours);
+}
+
+function measureElsewhere(share: number, file: string, done: (measured: HandedIn) => void): Promise<void> {
   return new Promise((resolve, reject) => {
     const args = [...process.argv.slice(2), '--share', String(share), '--archive', file];
     const worker = fork(fileURLToPath(import.meta.url), args, { serialization: 'advanced' });
-    worker.on('message', (message) => done(message as Measured));
+    worker.on('message', (message) => done(message as HandedIn));
     worker.on('exit', (code) =>
       code === 0 ? resolve() : reject(new Error(`A worker of the bench ended with ${code}.`)),
     );
@@ -123,61 +170,4 @@ function joined(shares: readonly Measured[]): Measured {
       cpuSeconds: shares.reduce((sum, { work }) => sum + work.cpuSeconds, 0),
     },
   };
-}
-
-function report({ name }: Condition, { ours, reference, work }: Measured): void {
-  const factor = work.cpuSeconds / Math.max(work.decodedSeconds, 1e-9);
-  console.log(`\n${name} (${ours.length} trials; real-time factor ${factor.toFixed(2)})`);
-  reportLines(ours, reference);
-  for (const { speaker, text, verdict, heard } of ours) {
-    if (verdict !== 'right') console.log(`    ${verdict}: ${speaker} "${text}" as "${heard}"`);
-  }
-}
-
-function reportLines(ours: readonly TrialOutcome[], reference: readonly TrialOutcome[]): void {
-  console.log(`  bundled model  ${line(ours)}`);
-  if (reference.length > 0) console.log(`  PocketSphinx   ${line(reference)}`);
-}
-
-/** What the conditions of one level come to together. */
-function reportPools(measured: readonly Measured[]): void {
-  console.log('\nTogether');
-  for (const pool of new Set(chosen.map((condition) => condition.pool))) {
-    const { ours, reference } = joined(measured.filter((_, i) => chosen[i]?.pool === pool));
-    console.log(`${pool} (${ours.length} trials)`);
-    reportLines(ours, reference);
-  }
-  const all = joined(measured).ours;
-  const confirmed = all.filter(({ isFalselyConfirmed }) => isFalselyConfirmed).length;
-  const { upper } = exactInterval(confirmed, all.length, 0.95);
-  console.log(
-    `\nlockout confirmations from anything but their own phrase: ${confirmed} of ${all.length} (at most ${percent(upper)} %)`,
-  );
-  const pairs = new Map<string, number>();
-  for (const { text, heard, verdict } of all) {
-    if (verdict !== 'wrong' && verdict !== 'voided') continue;
-    const pair = `${verdict}: "${text}" as "${heard}"`;
-    pairs.set(pair, (pairs.get(pair) ?? 0) + 1);
-  }
-  if (pairs.size > 0) console.log('\ntaken for something else');
-  for (const [pair, count] of [...pairs].sort(([, a], [, b]) => b - a)) console.log(`  ${count} ${pair}`);
-}
-
-function line(outcomes: readonly TrialOutcome[]): string {
-  const shares = verdicts.map((verdict) => {
-    const found = outcomes.filter((outcome) => outcome.verdict === verdict).length;
-    const { lower, upper } = exactInterval(found, outcomes.length, 0.95);
-    return `${verdict} ${found} = ${percent(found / outcomes.length)} % (${percent(lower)} to ${percent(upper)})`;
-  });
-  const rate = wordErrorRate(outcomes.map(({ text, heard }) => wordErrors(wordsOf(text), wordsOf(heard))));
-  return `${shares.join('   ')}   word errors ${percent(rate)} %`;
-}
-
-/** Plain words: unknown speech is none, and where one stretch of sound ends and another begins does not matter. */
-function wordsOf(text: string): readonly string[] {
-  return text.split(' ').filter((word) => /^[a-z']/.test(word));
-}
-
-function percent(share: number): string {
-  return (100 * share).toFixed(1);
 }
