@@ -132,10 +132,11 @@ export function sayAlongside(context: JobContext): Say {
 /** Why the job is handed over; where a cause was named, that and its own reason. */
 export function sayHandOver(context: JobContext): Say {
   const ruledOut = excluded(context.answers).length;
-  return [...sayReason(context), ...(ruledOut > 0 ? [LINES.excluded, ...sayWhole(ruledOut)] : [])];
+  return [...sayHandOverReason(context), ...(ruledOut > 0 ? [LINES.excluded, ...sayWhole(ruledOut)] : [])];
 }
 
-function sayReason({ next, handOver }: JobContext): Say {
+/** Why the job is handed over, without what was excluded. */
+export function sayHandOverReason({ next, handOver }: JobContext): Say {
   if (!handOver) return [];
   switch (handOver) {
     case 'referred': {

@@ -2,7 +2,7 @@ import { familyById } from '../../flows/families/all.ts';
 import type { JobContext, Proof, Repair } from '../../flows/job-context.ts';
 import { estimatesOf } from '../../flows/job-setup.ts';
 import { type JobSnapshot, safetyOf } from '../../flows/prompt.ts';
-import { sayHandOver } from '../../flows/sayings.ts';
+import { sayHandOverReason } from '../../flows/sayings.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { aboutOf, statusOf, symptomOf } from '../records/job-header.ts';
 import type { LogEntry } from '../records/log-entry.ts';
@@ -107,7 +107,7 @@ function unresolved(snapshot: JobSnapshot, departsAtSeq?: number): readonly stri
   const unproved = context.repairs.at(-1)?.outcome === 'done';
   return [
     ...(statusOf(snapshot) === 'open' ? ['The job is still open.'] : []),
-    ...(context.handOver ? sayHandOver(context) : []),
+    ...sayHandOverReason(context),
     ...(unproved ? ['The last repair is not proved: the counting of ties did not finish.'] : []),
     ...context.answers
       .filter(tellsNothing)

@@ -71,5 +71,7 @@ export function wearText(part: WearingPart): string {
   const head = `${name}: ${read.length > 0 ? read.join(', ') : 'no reading yet'}. Limit ${WEAR.format(limitMm)} mm, from ${limitSource}.`;
   if (outlook.kind === 'no wear trend') return `${head} ${outlook.says}`;
   const { limitAt, earliestLimitAt, latestLimitAt, balesLeft, inspectAt } = outlook;
-  return `${head} It reaches the limit at about ${BALES.format(limitAt.value)} bales, with 95 % confidence between ${BALES.format(earliestLimitAt.value)} and ${BALES.format(latestLimitAt.value)}. Bales left, to be safe: ${BALES.format(balesLeft.value)}. Measure again at ${BALES.format(inspectAt.value)}.`;
+  const balesNow = Math.max(...readings.map(({ bales }) => bales));
+  const again = inspectAt.value > balesNow ? `at ${BALES.format(inspectAt.value)}` : 'now';
+  return `${head} It reaches the limit at about ${BALES.format(limitAt.value)} bales, with 95 % confidence between ${BALES.format(earliestLimitAt.value)} and ${BALES.format(latestLimitAt.value)}. Bales left, to be safe: ${BALES.format(balesLeft.value)}. Measure again ${again}.`;
 }

@@ -10,9 +10,7 @@ const CLOSED = /[.?!:,]$/;
 export function asRead(say: Say): string {
   const closed = say.map((fragment, at) => {
     const next = say[at + 1];
-    return next !== undefined && /^[A-Z]/.test(next) && !/^I\b/.test(next) && !CLOSED.test(fragment)
-      ? `${fragment}.`
-      : fragment;
+    return next !== undefined && /^[A-Z]/.test(next) && !CLOSED.test(fragment) ? `${fragment}.` : fragment;
   });
   return sayText(closed).replace(/^./, (first) => first.toUpperCase());
 }

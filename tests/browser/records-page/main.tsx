@@ -4,6 +4,7 @@ import { jobHeader } from '../../../src/records/job-header.ts';
 import type { Appended, JobLog } from '../../../src/records/job-log.ts';
 import type { LogEntry } from '../../../src/records/log-entry.ts';
 import { type LogPart, linesText } from '../../../src/records/log-part.ts';
+import type { MachineProfile } from '../../../src/records/machine.ts';
 import { openRecords, type Records } from '../../../src/records/records.ts';
 import { replay } from '../../../src/records/replay.ts';
 import type { Kept } from '../../../src/records/trouble.ts';
@@ -246,11 +247,23 @@ const recordsPage = {
   },
 
   /** Lays a job on paper. */
-  show(sheet: 'jobCard' | 'handOver', entries: readonly LogEntry[]): void {
-    const card = makeCard({ entries });
+  show(
+    sheet: 'jobCard' | 'handOver',
+    entries: readonly LogEntry[],
+    machine?: MachineProfile,
+    photos: Readonly<Record<string, string>> = {},
+  ): void {
+    const card = makeCard({ entries, ...(machine ? { machine } : {}) });
     const root = document.getElementById('app');
     if (!root) throw new Error('The page has no root.');
-    render(sheet === 'jobCard' ? <JobCardSheet card={card} /> : <HandOverSheet card={card} />, root);
+    render(
+      sheet === 'jobCard' ? (
+        <JobCardSheet card={card} photoUrls={new Map(Object.entries(photos))} />
+      ) : (
+        <HandOverSheet card={card} />
+      ),
+      root,
+    );
   },
 };
 

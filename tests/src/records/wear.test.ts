@@ -25,8 +25,11 @@ describe('the wear line of a machine', () => {
     expect(outlook.latestLimitAt.value / 1000).toBeCloseTo(26.3, 0);
     expect(outlook.balesLeft.value).toBeCloseTo(outlook.earliestLimitAt.value - 15_000, 6);
     expect(wearText(HOLDER)).toMatch(
-      /0\.31 mm at 15,000 bales.*Limit 0\.5 mm, from page 12.*Bales left, to be safe: 6,/,
+      /0\.31 mm at 15,000 bales.*Limit 0\.5 mm, from page 12.*Bales left, to be safe: 6,.*Measure again at 1\d,\d+\.$/,
     );
+    // One reading more, past the count at which it was to be measured again.
+    const late = [...HOLDER.readings, { bales: 22_000, wearMm: 0.46 }];
+    expect(wearText({ ...HOLDER, readings: late })).toMatch(/Measure again now\.$/);
   });
 
   it.each([

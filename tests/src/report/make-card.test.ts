@@ -129,6 +129,8 @@ describe('the card of a job that was not mended', () => {
     expect(card.status).toBe('handedOver');
     expect(card.unresolved).toContain('Not answered. Failed string: Where is the knot?');
     expect(card.unresolved).toContain('You asked to hand over.');
+    // What is excluded has a list of its own; spoken numbers are no lines.
+    expect(card.unresolved.every((line) => line.endsWith('.') || line.endsWith('?'))).toBe(true);
     expect(card.findings.some(({ asked }) => asked === 'Where is the knot?')).toBe(false);
   });
 

@@ -14,7 +14,13 @@ describe('what is spoken, as it is read', () => {
     );
   });
 
-  it('leaves sentences that close themselves, and a phrase that begins with "I", alone', () => {
+  it('closes a value before a sentence that begins with "I"', () => {
+    expect(asRead([...sayMeasure(3, 'inch'), 'I take it that all strokes add the same.'])).toBe(
+      'Three inches. I take it that all strokes add the same.',
+    );
+  });
+
+  it('leaves sentences that close themselves alone', () => {
     expect(asRead(['Lockout is off.', 'Someone is at the tractor.'])).toBe(
       'Lockout is off. Someone is at the tractor.',
     );
