@@ -1,5 +1,6 @@
 import type { MeaningId } from '../grammar/lexicon.ts';
 import { taughtForm } from '../grammar/lexicon.ts';
+import type { MissCount } from '../grammar/measurements.ts';
 import { type Say, sayWhole } from '../grammar/say.ts';
 import type { Slots } from '../grammar/understand.ts';
 import type { FamilyId } from './families/family.ts';
@@ -53,6 +54,7 @@ export function lookAtLine(part: PartId): string {
  * @param context the job's context, for "how far" and for what was said
  * @param slots for the part that was asked about
  * @param shown the aside on the screen now: only a drawing that is shown can be stepped
+ * @param counted bale by bale in this job, for the record
  */
 export function asideFor(
   meaning: MeaningId,
@@ -60,6 +62,7 @@ export function asideFor(
   context: JobContext,
   slots: Slots = {},
   shown?: Aside,
+  counted?: MissCount,
 ): Aside | undefined {
   switch (meaning) {
     case 'sayAgain':
@@ -73,7 +76,7 @@ export function asideFor(
     case 'help':
       return { kind: 'help', say: sayWhatCanBeSaid(prompt) };
     case 'recall.record':
-      return { kind: 'record', say: sayRecord(context) };
+      return { kind: 'record', say: sayRecord(context, counted) };
     case 'recall.part':
       return { kind: 'record', say: slots.part ? sayAbout(slots.part, context) : sayRecord(context) };
     case 'tying.open':

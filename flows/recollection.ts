@@ -1,6 +1,7 @@
 import { ruleOf } from '../grammar/lexicon.ts';
+import type { MissCount } from '../grammar/measurements.ts';
 import type { NamedPart } from '../grammar/named-parts.ts';
-import { type Say, sayMeasure, saySide, sayWhole } from '../grammar/say.ts';
+import { type Say, sayMeasure, sayOutOf, saySide, sayWhole } from '../grammar/say.ts';
 import type { Answer } from './diagnosis/answer.ts';
 import { EVIDENCE, type EvidenceId, type EvidenceQuestion } from './diagnosis/evidence.ts';
 import { familyById } from './families/all.ts';
@@ -15,6 +16,7 @@ const MOST_READ = 8;
 
 export const RECALL_LINES = {
   record: 'This is the record so far.',
+  counted: 'Bales counted with me, and missed:',
   nothingYet: 'Nothing is in the record yet.',
   faults: 'What points at a fault:',
   noFaults: 'Nothing found so far points at a fault.',
@@ -49,10 +51,15 @@ const PLACES: Readonly<Record<NamedPart, readonly PartId[]>> = {
   bale: ['bale', 'densityRails', 'hayDogs'],
 };
 
-/** The record in a minute: the fault, what was found, what was done, and how it stands. */
-export function sayRecord(context: JobContext): Say {
+/**
+ * The record in a minute: the fault, what was found and counted, what was done, and how it stands.
+ * @param counted bale by bale in this job
+ */
+export function sayRecord(context: JobContext, counted?: MissCount): Say {
   const { answers, side, repairs, next } = context;
-  if (answers.length === 0) return [RECALL_LINES.nothingYet];
+  const count = counted && counted.bales > 0 ? sayCounted(counted) : [];
+  if (answers.length === 0)
+    return count.length > 0 ? [RECALL_LINES.record, ...count] : [RECALL_LINES.nothingYet];
   const found = answers.flatMap((answer) => foundBy(answer) ?? []);
   const faults = found.filter(({ pointsAtFault }) => pointsAtFault);
   const inOrder = found.filter(({ isCheck, pointsAtFault }) => isCheck && !pointsAtFault).length;
@@ -67,6 +74,7 @@ export function sayRecord(context: JobContext): Say {
       : [RECALL_LINES.noFaults]),
     ...(inOrder > 0 ? [RECALL_LINES.inOrder, ...sayWhole(inOrder)] : []),
     ...(faults.length > MOST_READ ? [RECALL_LINES.onTheCard] : []),
+    ...count,
     ...(next.kind === 'name' && !isRepaired
       ? [
           causeLine(next.family, next.cause),
@@ -123,6 +131,10 @@ function sayFound({ answer, place }: Found): Say {
     ruleOf(answer.said).readBack,
     ...(answer.measurement ? sayMeasurement(answer.measurement) : []),
   ];
+}
+
+function sayCounted({ misses, bales }: MissCount): Say {
+  return [RECALL_LINES.counted, ...sayOutOf(misses, bales, 'bale')];
 }
 
 function sayRepair({ family, cause, outcome }: Repair): Say {

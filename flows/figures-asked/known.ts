@@ -1,5 +1,5 @@
 import type { JobContext } from '../job-context.ts';
-import type { Tally } from '../miss-log/tally.ts';
+import { missCountOf, type Tally } from '../miss-log/tally.ts';
 import type { WorkedFigure } from './dialogue.ts';
 import { inputOf } from './inputs.ts';
 import { FIGURES } from './questions.ts';
@@ -45,7 +45,7 @@ export function knownValues(
 function ofCount(tally: Tally | undefined): FigureValues {
   if (!tally || tally.bales.length === 0) return {};
   return {
-    missCount: { misses: tally.missedBales, bales: tally.bales.length },
+    missCount: missCountOf(tally),
     leftMisses: tally.misses.left,
     rightMisses: tally.misses.right,
   };

@@ -1,3 +1,4 @@
+import type { MissCount } from '../../grammar/measurements.ts';
 import type { Side } from '../../grammar/sides.ts';
 import { type BaleDensity, type CountEntry, type Crop, type ShaftSpeed, standing } from './entry.ts';
 
@@ -73,6 +74,11 @@ export function tallyOf(entries: readonly CountEntry[]): Tally {
     ...(making.density ? { density: making.density } : {}),
     ...(making.speed ? { speed: making.speed } : {}),
   };
+}
+
+/** Missed bales out of all of them. */
+export function missCountOf({ bales, missedBales }: Tally): MissCount {
+  return { misses: missedBales, bales: bales.length };
 }
 
 export function isMissed({ missed }: CountedBale): boolean {

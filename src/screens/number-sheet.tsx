@@ -191,9 +191,11 @@ function MissCountPad({ question, onMissCount, onClose }: PadProps): JSX.Element
   );
 }
 
+/** First the month, then its day: both at once do not fit a small tablet. */
 function DayPad({ question, onDay, onClose }: PadProps): JSX.Element {
   const month = useSignal<number | undefined>(undefined);
   const entry = useSignal(EMPTY_ENTRY);
+  const isMonth = useSignal(true);
   const given = useComputed(() => {
     const day = amountOf(entry.value);
     if (month.value === undefined || day === undefined) return undefined;
@@ -205,9 +207,26 @@ function DayPad({ question, onDay, onClose }: PadProps): JSX.Element {
       <div class="pad">
         <div class="pad-side">
           <p class="pad-question">{question}</p>
-          <output class="pad-reads" aria-live="polite">
-            {month.value === undefined ? '…' : MONTH_NAMES[month.value - 1]} {entryText(entry.value) || '…'}
-          </output>
+          <div class="pad-counts">
+            <button
+              type="button"
+              aria-pressed={isMonth.value}
+              onClick={() => {
+                isMonth.value = true;
+              }}
+            >
+              {month.value === undefined ? 'Month' : MONTH_NAMES[month.value - 1]}
+            </button>
+            <button
+              type="button"
+              aria-pressed={!isMonth.value}
+              onClick={() => {
+                isMonth.value = false;
+              }}
+            >
+              {entryText(entry.value) || 'Day'}
+            </button>
+          </div>
           <p class="pad-trouble" role="status">
             {given.value && !isDay.value ? 'That month has no such day.' : ''}
           </p>
@@ -220,31 +239,49 @@ function DayPad({ question, onDay, onClose }: PadProps): JSX.Element {
             onClose={onClose}
           />
         </div>
-        <fieldset class="pad-months">
-          <legend class="for-ears">Month</legend>
-          {MONTH_NAMES.map((name, at) => (
-            <button
-              type="button"
-              key={name}
-              aria-label={name}
-              aria-pressed={month.value === at + 1}
-              onClick={() => {
-                month.value = at + 1;
-              }}
-            >
-              {name.slice(0, 3)}
-            </button>
-          ))}
-        </fieldset>
-        <Keys
-          onKey={(key) => {
-            entry.value = pressKey(entry.value, key);
-          }}
-          hasPoint={false}
-          hasFractions={false}
-        />
+        {isMonth.value ? (
+          <Months
+            chosen={month.value}
+            onMonth={(chosen) => {
+              month.value = chosen;
+              isMonth.value = false;
+            }}
+          />
+        ) : (
+          <Keys
+            onKey={(key) => {
+              entry.value = pressKey(entry.value, key);
+            }}
+            hasPoint={false}
+            hasFractions={false}
+          />
+        )}
       </div>
     </Sheet>
+  );
+}
+
+interface MonthsProps {
+  readonly chosen: number | undefined;
+  onMonth(month: number): void;
+}
+
+function Months({ chosen, onMonth }: MonthsProps): JSX.Element {
+  return (
+    <fieldset class="pad-digits">
+      <legend class="for-ears">Month</legend>
+      {MONTH_NAMES.map((name, at) => (
+        <button
+          type="button"
+          key={name}
+          aria-label={name}
+          aria-pressed={chosen === at + 1}
+          onClick={() => onMonth(at + 1)}
+        >
+          {name.slice(0, 3)}
+        </button>
+      ))}
+    </fieldset>
   );
 }
 

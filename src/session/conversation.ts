@@ -8,7 +8,7 @@ import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { Channel, HeardEvent } from '../../flows/heard.ts';
 import type { HearingChoice } from '../../flows/hearing-policy.ts';
-import { tallyOf } from '../../flows/miss-log/tally.ts';
+import { missCountOf, type Tally, tallyOf } from '../../flows/miss-log/tally.ts';
 import { isOver, type Prompt } from '../../flows/prompt.ts';
 import { sayWorded, USUAL_WORDING, type Wording, worded } from '../../flows/wording.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
@@ -91,7 +91,7 @@ class JobConversation implements Conversation {
     this.#session = session;
     this.#counter = openCountDesk(() => session.counted());
     this.#desk = openFigureDesk(
-      () => tallyOf(session.counted().map(({ entry }) => entry)),
+      () => this.#counted(),
       () => session.figures(),
       ofMachine,
       () => tablet.wording().units,
@@ -141,6 +141,11 @@ class JobConversation implements Conversation {
     this.#session.dispose();
   }
 
+  /** The bales counted in this job. */
+  #counted(): Tally {
+    return tallyOf(this.#session.counted().map(({ entry }) => entry));
+  }
+
   // What comes in.
 
   /** Takes one event, by whatever way it came; what the job does not take is answered, never swallowed. */
@@ -162,7 +167,14 @@ class JobConversation implements Conversation {
     }
     const { event, trace } = trusted;
     const { type: meaning } = event;
-    const aside = asideFor(meaning, this.#prompt(), context, event.slots, this.#aside.value);
+    const aside = asideFor(
+      meaning,
+      this.#prompt(),
+      context,
+      event.slots,
+      this.#aside.value,
+      missCountOf(this.#counted()),
+    );
     if (aside) {
       this.#ask(aside);
       return;

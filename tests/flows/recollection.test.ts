@@ -39,6 +39,17 @@ describe('the record, read aloud', () => {
     expect(sayAbout('spring', context)).toEqual([RECALL_LINES.nothingAbout]);
   });
 
+  it('tells of bales that were counted, also where nothing else was said yet', () => {
+    const counted = { misses: 2, bales: 60 };
+    const told = [RECALL_LINES.counted, 'two', 'out of', 'sixty', 'bales'];
+    expect(sayRecord(new TestJob().context, counted)).toEqual([RECALL_LINES.record, ...told]);
+    const job = new TestJob().answer('symptom.heldStrandLost');
+    expect(sayRecord(job.context, counted)).toEqual(expect.arrayContaining(told));
+    expect(sayRecord(job.context, { misses: 0, bales: 0 })).not.toContain(RECALL_LINES.counted);
+    const aside = asideFor('recall.record', job.prompt, job.context, {}, undefined, counted);
+    expect(aside?.say).toEqual(sayRecord(job.context, counted));
+  });
+
   it('says where, what and how much', () => {
     const job = new TestJob().answer('symptom.heldStrandLost');
     const context = {
