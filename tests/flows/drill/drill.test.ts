@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { checkQuestion, evidenceQuestion } from '../../../flows/diagnosis/answer.ts';
 import { answerProbability, type Hypothesis } from '../../../flows/diagnosis/beliefs.ts';
 import { EVIDENCE_IDS, evidenceAnswerIndex, evidenceAnswers } from '../../../flows/diagnosis/estimates.ts';
-import { FAMILY_PRIORS } from '../../../flows/diagnosis/evidence.ts';
+import { type EvidenceId, FAMILY_PRIORS } from '../../../flows/diagnosis/evidence.ts';
 import { findingOf as answerForMeasurement } from '../../../flows/diagnosis/measured.ts';
 import { dealtMachine } from '../../../flows/drill/deal.ts';
 import { debriefOf } from '../../../flows/drill/debrief.ts';
@@ -137,6 +137,50 @@ describe('what the machine of a drill shows', () => {
     );
   });
 
+  it('shows each answer to the evidence as often as the tables have it', () => {
+    const counts = new Map<string, number>();
+    const families = new Map<FamilyId, number>();
+    const count = 4_000;
+    for (let seed = 0; seed < count; seed += 1) {
+      const setup = { seed, level: 2 } as const;
+      const hidden = hiddenFault(setup);
+      const [{ family }] = hidden.faults;
+      families.set(family, (families.get(family) ?? 0) + 1);
+      for (const id of EVIDENCE_IDS) {
+        const said = answerTo(findingOf({ setup, hidden, dealtBy: seed }, evidenceQuestion(id)));
+        const key = `${family} ${id} ${evidenceAnswerIndex(id, said)}`;
+        counts.set(key, (counts.get(key) ?? 0) + 1);
+      }
+    }
+    for (const [family, drills] of families) {
+      for (const id of EVIDENCE_IDS) {
+        evidenceAnswers(id).forEach(({ given }, at) => {
+          const p = given[family];
+          const share = (counts.get(`${family} ${id} ${at}`) ?? 0) / drills;
+          // Four standard errors; half a drill more where hardly any is expected.
+          const slack = 4 * Math.sqrt((p * (1 - p)) / drills) + 0.5 / drills;
+          expect(Math.abs(share - p), `${family} ${id} ${at}`).toBeLessThan(slack);
+        });
+      }
+    }
+  });
+
+  it('misleads at the third level in what a string or a memory shows', () => {
+    const usual = (id: EvidenceId, family: FamilyId) =>
+      evidenceAnswers(id).reduce((best, answer) =>
+        answer.given[family] > best.given[family] ? answer : best,
+      );
+    for (let seed = 0; seed < 60; seed += 1) {
+      const machine = dealtMachine({ seed, level: 3 });
+      const [{ family }] = machine.hidden.faults;
+      const unusual = EVIDENCE_IDS.filter((id) => {
+        const said = answerTo(findingOf(machine, evidenceQuestion(id)));
+        return !usual(id, family).meanings.includes(said);
+      });
+      expect(unusual.some((id) => id !== 'needleSigns' && id !== 'whichKnotter')).toBe(true);
+    }
+  });
+
   it('is a number within two marks of a limit at the third level, where the band has one', () => {
     let near = 0;
     for (let seed = 0; seed < 40; seed += 1) {
@@ -181,7 +225,7 @@ describe('every drill can be solved', () => {
         );
         expect(end).toBe(isForDealer ? 'referred' : 'putRight');
       }),
-      { numRuns: 200 },
+      { numRuns: 100 },
     );
   });
 
