@@ -35,6 +35,8 @@ export interface TurnEffects {
   prepareEars(prompt: Prompt): void;
   /** Shuts the ears, but for the stop words if those may cut in. */
   shutEars(mayStopCutIn: boolean): void;
+  /** Gives the floor by a tone, if a person may speak next. */
+  giveFloor(): void;
   openEars(): void;
   /** Opens the ears for nothing but stop words and the noise of the room. */
   restEars(): void;
@@ -83,8 +85,8 @@ export interface TurnContext {
 
 /** Times of the dialogue, milliseconds. */
 export const turnTimesMs = {
-  /** Echo of our own voice in a machine shed, 150 to 300. */
-  echoTail: 250,
+  /** The tone that gives the floor, 140, and its echo and that of our voice in a machine shed, 150 to 300. */
+  echoTail: 400,
   /** Until nothing was heard: hands are busy, so long. */
   noInput: 8_000,
   /** The same once the big buttons are up: no nagging. */
@@ -146,6 +148,9 @@ export function turnsMachine(effects: TurnEffects) {
       prepareEars: ({ context }) => effects.prepareEars(context.prompt),
       shutEars: () => effects.shutEars(false),
       shutEarsButForStop: ({ context }) => effects.shutEars(context.prompt.mayBeInterrupted),
+      giveFloor: ({ context }) => {
+        if (context.doEarsWork && !context.doesVoiceRest) effects.giveFloor();
+      },
       openEars: () => effects.openEars(),
       restEars: () => effects.restEars(),
       speak: ({ context }) => effects.speak(context.prompt, context.saying),
@@ -198,19 +203,19 @@ export function turnsMachine(effects: TurnEffects) {
       },
 
       echoTail: {
-        entry: 'shutEars',
+        entry: ['shutEars', 'giveFloor'],
         on: { 'touch.answered': 'deciding' },
         after: {
           echoTail: [
             { guard: not('doEarsWork'), target: 'touchOnly' },
             { guard: 'doesVoiceRest', target: 'resting' },
-            { target: 'listening' },
+            { target: 'listening', actions: 'openEars' },
           ],
         },
       },
 
+      /** Entered with the ears open: after a knock they still are, and no tone sounds into them. */
       listening: {
-        entry: 'openEars',
         initial: 'plain',
         on: {
           'speech.started': 'hearing',

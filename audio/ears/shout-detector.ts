@@ -13,12 +13,12 @@ const GOES_ON_OVER_DB = 2;
 /** Blocks from which the echo's level is learnt before anything counts. */
 const LEARNING_BLOCKS = 500 / BLOCK_MS;
 
-/** Blocks under the level that end a shout. */
-const ENDING_BLOCKS = 2;
+/** Blocks under the level that end a shout: the gap before a stop's burst, twice over, is no end. */
+const ENDING_BLOCKS = 3;
 
-/** A stop word takes 300 to 1,200 ms; shorter is a knock, longer is talk or a machine. */
+/** A stop phrase takes 300 to 1,600 ms; shorter is a knock, longer is talk or a machine. */
 const SHORTEST_BLOCKS = 200 / BLOCK_MS;
-const LONGEST_BLOCKS = 1_500 / BLOCK_MS;
+const LONGEST_BLOCKS = 1_800 / BLOCK_MS;
 
 /** How fast the loudest echo is forgotten, decibels a block: a shout taken for echo must not deafen it for good. */
 const FORGETS_DB = 0.1;

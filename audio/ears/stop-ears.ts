@@ -8,7 +8,11 @@ import { readUtterance } from './utterance-reader.ts';
 const BEFORE_SHOUT_BLOCKS = 20;
 
 /** The longest shout and the pause that ends it, in blocks. */
-const SHOUT_BLOCKS = 20;
+const SHOUT_BLOCKS = 22;
+
+/** A call is louder than its first and last sounds: these blocks beside the loud ones belong to it. */
+const SOFT_BEFORE_BLOCKS = 2;
+const SOFT_AFTER_BLOCKS = 1;
 
 /** A shout must be nothing but a stop word, with this margin. */
 const LEAST_MARGIN = 0.4;
@@ -36,8 +40,8 @@ export class StopEars {
     const blocks = this.#recent.length;
     const sound = new Float32Array(blocks * BLOCK_SAMPLES);
     for (const [i, each] of this.#recent.entries()) sound.set(each, i * BLOCK_SAMPLES);
-    const from = (blocks - 1 - shout.firstBack) * BLOCK_SAMPLES;
-    const to = (blocks - shout.lastBack) * BLOCK_SAMPLES;
+    const from = (blocks - 1 - shout.firstBack - SOFT_BEFORE_BLOCKS) * BLOCK_SAMPLES;
+    const to = (blocks - shout.lastBack + SOFT_AFTER_BLOCKS) * BLOCK_SAMPLES;
     void this.#understand(readUtterance(recogniser, this.#words, sound, from, to, 'never'));
   }
 

@@ -188,8 +188,8 @@ export class VoiceLink {
         const stopWords = mayStopCutIn ? this.#stopWords() : undefined;
         this.#ears?.shut(stopWords);
       },
+      giveFloor: () => this.sound('listening'),
       openEars: () => {
-        this.sound('listening');
         this.#afterEarcon(() => {
           if (this.turn.value !== 'listening') return;
           this.#ears?.open();

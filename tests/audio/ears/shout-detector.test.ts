@@ -18,11 +18,11 @@ const echo = (blocks: number): number[] =>
 
 describe('the shout detector', () => {
   it('finds a call over our own voice, and which blocks it was', () => {
-    expect(shoutsIn([...echo(20), -20, -18, -22, -20, ...echo(10)])).toEqual([{ at: 25, from: 20, to: 23 }]);
+    expect(shoutsIn([...echo(20), -20, -18, -22, -20, ...echo(10)])).toEqual([{ at: 26, from: 20, to: 23 }]);
   });
 
-  it('keeps a call whole over one soft block', () => {
-    expect(shoutsIn([...echo(20), -20, -45, -20, ...echo(10)])).toEqual([{ at: 24, from: 20, to: 22 }]);
+  it('keeps a call whole over a gap of two soft blocks, as between "stop" and "stop"', () => {
+    expect(shoutsIn([...echo(20), -20, -45, -45, -20, ...echo(10)])).toEqual([{ at: 26, from: 20, to: 23 }]);
   });
 
   it('leaves our own voice alone, however long it speaks', () => {
