@@ -81,7 +81,7 @@ function goneOn(noise: Float32Array, samples: number, random: () => number): Flo
 }
 
 const longNoises = new Map<NoiseName, Float32Array>();
-const longNoiseSeconds = 120;
+const longNoiseSeconds = 75;
 
 /** A stretch of a long noise from a moment by chance: making each anew takes longer than decoding does. */
 export function noiseFrom(name: NoiseName, samples: number, random: () => number): Float32Array {
