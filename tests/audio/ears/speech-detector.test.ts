@@ -60,6 +60,11 @@ describe('the speech detector', () => {
   });
 
   it('bridges a pause within the hangover that was set, and splits at a longer one', () => {
+    // VoiceXML 2.0's completetimeout is 0.3 to 1 s, its incompletetimeout longer (from memory).
+    expect(END_AFTER_COMPLETE_MS).toBeGreaterThanOrEqual(300);
+    expect(END_AFTER_COMPLETE_MS).toBeLessThanOrEqual(500);
+    expect(END_AFTER_INCOMPLETE_MS).toBeGreaterThanOrEqual(1_000);
+    expect(END_AFTER_INCOMPLETE_MS).toBeLessThanOrEqual(1_500);
     const pauseMs = (END_AFTER_COMPLETE_MS + END_AFTER_INCOMPLETE_MS) / 2;
     const first = phraseInNoise(25, 700, 7_000);
     const second = 2 * RATE + ((700 + pauseMs) * RATE) / 1_000;
