@@ -190,11 +190,12 @@ export class VoiceLink {
       },
       giveFloor: () => this.sound('listening'),
       openEars: () => {
-        this.#afterEarcon(() => {
-          if (this.turn.value !== 'listening') return;
-          this.#ears?.open();
-          this.#mouth?.speaker.prepare(this.#spoken.replies());
-        });
+        // On a slow tablet the tone may sound still; by its end the floor may be taken.
+        if (!this.#earcon) this.#listen();
+        else
+          void this.#earcon.then(() => {
+            if (this.turn.value === 'listening') this.#listen();
+          });
       },
       restEars: () => this.#ears?.open(),
       speak: (asking, saying) => this.#speak(asking, this.#spoken.wordsOf(saying)),
@@ -207,6 +208,11 @@ export class VoiceLink {
       // The answers are buttons in every state, so nothing more has to come up.
       showBigButtons: () => {},
     };
+  }
+
+  #listen(): void {
+    this.#ears?.open();
+    this.#mouth?.speaker.prepare(this.#spoken.replies());
   }
 
   #speak(asking: Asking, say: Say): void {
