@@ -50,6 +50,10 @@ const ID = v.pipe(v.string(), v.minLength(1), v.maxLength(64));
 const WHOLE = v.pipe(v.number(), v.integer(), v.minValue(0));
 const FINITE = v.pipe(v.number(), v.finite());
 
+/** As far from 1970 as a date can be told (ECMAScript, "Time Values and Time Range"). */
+const MOST_MS = 8.64e15;
+const MOMENT_MS = v.pipe(v.number(), v.minValue(-MOST_MS), v.maxValue(MOST_MS));
+
 const MEASUREMENT = v.strictObject({
   amount: FINITE,
   unit: v.picklist([
@@ -158,7 +162,7 @@ function areCounts(value: unknown): boolean {
 }
 
 const ENTRY = v.strictObject({
-  atMs: FINITE,
+  atMs: MOMENT_MS,
   event: EVENT,
   heardText: v.exactOptional(v.string()),
   levelDbfs: v.exactOptional(v.number()),
@@ -169,9 +173,10 @@ const ENTRY = v.strictObject({
 const HEADER = v.strictObject({
   id: ID,
   originId: ID,
-  createdAtMs: FINITE,
-  lastAtMs: FINITE,
-  order: FINITE,
+  createdAtMs: MOMENT_MS,
+  lastAtMs: MOMENT_MS,
+  // One more than the highest of all has to be another number, or the list would lose the jobs that come after.
+  order: MOMENT_MS,
   entryCount: WHOLE,
   status: v.picklist(['open', 'closed', 'handedOver']),
   ...ABOUT,
@@ -186,7 +191,7 @@ export const MACHINE_ROW = v.strictObject({
   machineId: ID,
   revision: v.pipe(WHOLE, v.minValue(1)),
   tabletId: ID,
-  savedAtMs: FINITE,
+  savedAtMs: MOMENT_MS,
   profile: v.strictObject({
     name: v.string(),
     makeAndModel: v.string(),

@@ -41,6 +41,8 @@ const UNTOUCHED = 'Nothing was taken from it, and the records here are as they w
 const FOREIGN = `This is not a file of records made by this app. ${UNTOUCHED}`;
 const NEWER = `This file was made by a newer version of the app. Update the app, then take it in again. ${UNTOUCHED}`;
 const BROKEN = `This file is broken or was changed after it was saved. ${UNTOUCHED}`;
+/** The browser lost hold of it: a stick pulled out, a file changed meanwhile. */
+export const UNREADABLE = `This file cannot be read. Choose it once more. ${UNTOUCHED}`;
 export const CANCELLED = `Taking in the file was stopped. ${UNTOUCHED}`;
 
 /** Longest the page waits for its turn while a file is checked, milliseconds. */

@@ -6,7 +6,7 @@ import { type Initials, type LogEntry, NOBODY_ASKED } from './log-entry.ts';
 import { entriesOf, isDueWhole, joinedText, type LogPart, partOf } from './log-part.ts';
 import { currentRevisions, type MachineProfile, type MachineRevision } from './machine.ts';
 import { PHOTO_NOT_KEPT, type PhotoEvent, type PhotoRow, photoTrouble } from './photo.ts';
-import { CANCELLED, readBundle, type Watched } from './read-bundle.ts';
+import { CANCELLED, readBundle, UNREADABLE, type Watched } from './read-bundle.ts';
 import { type Replayed, replay } from './replay.ts';
 import { type GiveBack, takeRecords } from './tab-lock.ts';
 import { type TakenIn, takeIn } from './take-in.ts';
@@ -324,7 +324,9 @@ export class Records {
 
   /** Puts another tablet's file beside the records here: all of it, or nothing and the reason why. */
   async takeInFile(file: Blob, watched: Watched = {}): Promise<TookIn> {
-    const read = await readBundle(new Uint8Array(await file.arrayBuffer()), watched);
+    const bytes = await file.arrayBuffer().catch(() => undefined);
+    if (!bytes) return { ok: false, sentence: UNREADABLE };
+    const read = await readBundle(new Uint8Array(bytes), watched);
     if (!read.ok) return { ok: false, sentence: read.reason };
     const taken = await takeIn(this.#database, read.bundle, (id) => this.#openLogs.has(id), watched);
     this.#listed = undefined;

@@ -32,6 +32,9 @@ export function JobCardSheet({ card, photoUrls = new Map() }: JobCardSheetProps)
   return (
     <article class="paper">
       <Heading title="Job card" card={card} />
+      <Section title="Before anything else">
+        <Lines lines={card.cautions} />
+      </Section>
       <Section title="Found">
         <Findings findings={card.findings} />
       </Section>
@@ -107,9 +110,6 @@ export function JobCardSheet({ card, photoUrls = new Map() }: JobCardSheetProps)
       ) : null}
       <Section title="Lockout log, as read back, by the tablet’s clock">
         {card.lockout.length > 0 ? <LockoutLog lines={card.lockout} /> : <p>Nothing was locked out.</p>}
-      </Section>
-      <Section title="Before anything else">
-        <Lines lines={card.cautions} />
       </Section>
     </article>
   );

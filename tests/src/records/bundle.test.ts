@@ -3,6 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crc32, crc32Text } from '../../../src/records/crc32.ts';
 import { type Bundle, readBundle } from '../../../src/records/read-bundle.ts';
+import { jobCsv, jobsCsv } from '../../../src/report/csv.ts';
+import { makeCard } from '../../../src/report/make-card.ts';
 import { straightWalk, walk } from './random-job.ts';
 import { kept, readText, Tablet, write } from './two-tablets.ts';
 
@@ -285,6 +287,56 @@ describe('a file that is not taken', () => {
     expect(await other.contents()).toEqual(before);
   });
 
+  it('is refused whole, or can be shown, whatever value was put into it by hand', async () => {
+    const { tablet } = await tabletWithAJob(straightWalk(20));
+    const file = await tablet.file();
+    const places = [...file.matchAll(/:("[^"]*"|-?[\d.]+)(?=[,}\]])/g)].map(({ index }) => index);
+    const values = fc.constantFrom(
+      'null',
+      '-1',
+      '1e99',
+      '0.5',
+      '""',
+      '"x"',
+      '[]',
+      '{}',
+      '"symptom.twoBalls"',
+    );
+    await fc.assert(
+      fc.asyncProperty(fc.constantFrom(...places), values, async (place, value) => {
+        const rest = file.slice(place).replace(/^:("[^"]*"|-?[\d.]+)/, `:${value}`);
+        const other = new Tablet(1);
+        const before = await other.contents();
+        const took = await other.takeIn(resealed(file.slice(0, place) + rest));
+        if (!took.ok) {
+          expect(took.sentence).toContain('as they were');
+          expect(await other.contents()).toEqual(before);
+          return;
+        }
+        await other.use(async (records) => {
+          const headers = kept(await records.allJobs());
+          expect(jobsCsv(headers, new Map())).toContain('\r\n');
+          for (const { id } of headers) {
+            const entries = kept(await records.readJob(id))?.entries ?? [];
+            expect(jobCsv(makeCard({ entries }))).toContain('\r\n');
+            expect(kept(await records.openJob(id))?.log.entries).toEqual(entries);
+          }
+        });
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('is refused in a sentence where the tablet cannot read it', async () => {
+    const gone = new Blob(['x']);
+    gone.arrayBuffer = () => Promise.reject(new DOMException('', 'NotReadableError'));
+    const refused = await new Tablet(1).use((records) => records.takeInFile(gone));
+    expect(refused).toEqual({
+      ok: false,
+      sentence: expect.stringMatching(/cannot be read.*as they were\.$/),
+    });
+  });
+
   it('is refused when it was cut short, anywhere', async () => {
     const { tablet } = await tabletWithAJob(straightWalk(3));
     const file = await tablet.file();
@@ -312,6 +364,7 @@ describe('a file that is not taken', () => {
   });
 
   it.each([
+    ['a place in the list past every other', (text: string) => text.replace(/"order":\d+/, '"order":1e16')],
     ['a header that miscounts', (text: string) => text.replace(/"entryCount":\d+/, '"entryCount":99')],
     [
       'a job that begins twice',
