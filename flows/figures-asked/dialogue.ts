@@ -3,9 +3,10 @@ import type { Say } from '../../grammar/say.ts';
 import type { Slots } from '../../grammar/understand.ts';
 import { ImpossibleFigure } from '../figures/quantity.ts';
 import type { Prompt } from '../prompt.ts';
+import { Given } from './figure-question.ts';
 import { type InputId, inputOf } from './inputs.ts';
 import { FIGURE_LINES as LINES } from './lines.ts';
-import { FIGURES, Given } from './questions.ts';
+import { FIGURES } from './questions.ts';
 import type { UnitSystem } from './unit-system.ts';
 import {
   type FigureAnswer,

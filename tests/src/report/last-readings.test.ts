@@ -49,7 +49,7 @@ function jobWithPulls(day: number, ...pounds: readonly number[]): readonly LogEn
 }
 
 describe('the last readings of a machine', () => {
-  it('are those of the newest job, and in it those taken last', () => {
+  it('are those of the newest job, as they stand after what was taken back', () => {
     const [reading, ...others] = lastReadings([jobWithPulls(20, 33, 36), jobWithPulls(4, 52)]);
     expect(others).toEqual([]);
     expect(reading).toMatchObject({
