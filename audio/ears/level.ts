@@ -53,6 +53,12 @@ const VOICE_UTTERANCES = 3;
 /** Blocks the floor looks back on, 5 s of 100 ms blocks: longer than any phrase, so speech cannot become the floor. */
 const FLOOR_BLOCKS = 50;
 
+/**
+ * Of what was heard before our own voice spoke only so much is kept, 400 ms: an engine that started meanwhile is known 2 s
+ * later, and whoever answers at once is not taken for the room.
+ */
+const KEPT_OVER_A_GAP_BLOCKS = 4;
+
 /** The floor is this share of the way up the sorted blocks: low enough that speech in most of them does not lift it. */
 const FLOOR_SHARE = 0.2;
 
@@ -71,6 +77,11 @@ export class LevelMeter {
     this.#quality = hearingAfter(this.#quality, ratioDb);
     const { hearing } = this;
     return { dbfs, floorDbfs, snrDb: ratioDb, ...(hearing ? { hearing } : {}) };
+  }
+
+  /** Goes on after a time in which the room was not heard. */
+  resume(): void {
+    this.#recentDbfs = this.#recentDbfs.slice(-KEPT_OVER_A_GAP_BLOCKS);
   }
 
   /**

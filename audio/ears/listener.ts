@@ -264,6 +264,7 @@ class Ears implements Listener {
   open(): void {
     if (this.#mode === 'open') return;
     this.#mode = 'open';
+    this.#meter.resume();
     this.#endStopEars();
     this.#dropSpeech();
     this.#sayListening();

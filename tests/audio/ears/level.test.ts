@@ -70,6 +70,23 @@ describe('the level meter', () => {
     expect(ratioNow()).toBeCloseTo(30, 0);
   });
 
+  it('knows soon of an engine that started while our own voice spoke, and takes no prompt answer for the room', () => {
+    const afterQuiet = () => {
+      const meter = new LevelMeter();
+      for (const block of blocksOf(whiteNoise(16_000 * 5, 0.001), 1_600)) meter.take(block);
+      meter.resume();
+      return meter;
+    };
+    const started = afterQuiet();
+    for (const block of blocksOf(whiteNoise(16_000 * 2, 0.03), 1_600)) started.take(block);
+    expect(started.floorDbfs).toBeCloseTo(20 * Math.log10(0.03), 0);
+    const answered = afterQuiet();
+    const quiet = whiteNoise(16_000, 0.001);
+    for (const block of blocksOf(voiceLike(2_000, 0.1), 1_600)) answered.take(block);
+    for (const block of blocksOf(quiet.subarray(0, 6_400), 1_600)) answered.take(block);
+    expect(answered.floorDbfs).toBeCloseTo(-60, 0);
+  });
+
   it('hears well in the quiet, and says that it is too loud soon after an engine drowns the voice', () => {
     const meter = new LevelMeter();
     for (const block of blocksOf(whiteNoise(48_000, 0.001), 1_600)) meter.take(block);
