@@ -41,7 +41,8 @@ export function narrated(
     ],
     // What just happened is said before the question; what is found, after it.
     question: [...standing, ...prompt.question, ...found],
-    brief: [...standing, ...prompt.brief, ...found],
+    // The question was asked; what is found is what has to be answered to.
+    brief: [...standing, ...(found.length > 0 ? found : prompt.brief)],
   };
 }
 

@@ -193,7 +193,9 @@ function RunningDrill({ talk, units, onFinish }: RunningDrillProps): JSX.Element
       <figure class="drill-picture" role="img" aria-label="What the machine of the drill shows">
         {answerPicture(seen.meaning)}
       </figure>
-    ) : undefined;
+    ) : (
+      besideTheJob(stage)
+    );
   return (
     <div class="drill-frame">
       <header class="drill-banner">
@@ -211,6 +213,34 @@ function RunningDrill({ talk, units, onFinish }: RunningDrillProps): JSX.Element
       />
     </div>
   );
+}
+
+/** What stands beside the question where that is not the job's; undefined where the part to look at does. */
+function besideTheJob(stage: DrillStage): JSX.Element | undefined {
+  switch (stage.at) {
+    case 'setUp':
+      return (
+        <ol class="drill-beside">
+          {DRILL_LEVELS.map((level) => (
+            <li key={level}>
+              <b>{level}</b> {LEVELS[level].title}
+            </li>
+          ))}
+        </ol>
+      );
+    case 'drill':
+      return stage.drill.pressed ? (
+        <p class="drill-beside">The job waits until you have answered.</p>
+      ) : undefined;
+    case 'debrief':
+      return (
+        <p class="drill-beside">
+          Point <b>{stage.point + 1}</b> of {stage.points.length}
+        </p>
+      );
+    case 'heard':
+      return undefined;
+  }
 }
 
 /** What the drill is called: enough to give it again. */
