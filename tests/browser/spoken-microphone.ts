@@ -22,6 +22,10 @@ interface SpokenMicrophone {
   unplug(): void;
   /** Lets nothing but exact zeros through, or the room again. */
   mute(isMuted: boolean): void;
+  /** Lets the room's noise swell or die away to a loudness, evenly in decibels. */
+  setRoom(dbfs: number, withinSeconds: number): void;
+  /** The loudest the page's own voice has come in at so far, decibels of full scale, over some 20 ms. */
+  loudestOwnVoiceDbfs(): number;
 }
 
 declare global {
@@ -50,9 +54,21 @@ export function spokenClip(text: string, voice: ClipVoice = 'slt'): Buffer {
   }
 }
 
-/** Gives every page opened from now on the spoken microphone. @param room.dbfs loudness of the room's noise */
-export async function giveSpokenMicrophone(page: Page, room: { readonly roomDbfs: number }): Promise<void> {
-  await page.addInitScript((roomDbfs: number) => {
+/** What the microphone hears beside the clips. */
+export interface Room {
+  /** Loudness of the room's noise, decibels of full scale. */
+  readonly roomDbfs: number;
+  /** The page's own voice as the microphone has it, decibels against what was played; it is not heard at all by default. */
+  readonly ownVoiceDb?: number;
+}
+
+/** Gives every page opened from now on the spoken microphone. */
+export async function giveSpokenMicrophone(page: Page, { roomDbfs, ownVoiceDb }: Room): Promise<void> {
+  const given: { readonly dbfs: number; readonly ownVoiceDb: number | null } = {
+    dbfs: roomDbfs,
+    ownVoiceDb: ownVoiceDb ?? null,
+  };
+  await page.addInitScript(({ dbfs: roomDbfs, ownVoiceDb }: typeof given) => {
     const context = new AudioContext();
     const mix = new GainNode(context);
     const given: MediaStreamTrack[] = [];
@@ -78,8 +94,48 @@ export async function giveSpokenMicrophone(page: Page, room: { readonly roomDbfs
     const scale = 10 ** (roomDbfs / 20) / Math.sqrt(power / samples.length);
     for (let i = 0; i < samples.length; i += 1) samples[i] = (samples[i] as number) * scale;
     const room = new AudioBufferSourceNode(context, { buffer: noise, loop: true });
-    room.connect(mix);
+    const loudness = new GainNode(context);
+    room.connect(loudness).connect(mix);
     room.start();
+
+    // Whatever the page plays comes in again a little later and softer, with two reflections of a shed's walls.
+    const ownVoice = new AnalyserNode(context, { fftSize: 1024 });
+    let loudestPower = 0;
+    if (ownVoiceDb !== null) {
+      const heard = new GainNode(context, { gain: 10 ** (ownVoiceDb / 20) });
+      for (const [seconds, gain] of [
+        [0.008, 1],
+        [0.045, 0.3],
+        [0.11, 0.12],
+      ] as const) {
+        ownVoice
+          .connect(new DelayNode(context, { delayTime: seconds }))
+          .connect(new GainNode(context, { gain }))
+          .connect(heard);
+      }
+      heard.connect(mix);
+      const window20ms = new Float32Array(1024);
+      setInterval(() => {
+        ownVoice.getFloatTimeDomainData(window20ms);
+        const sum = window20ms.reduce((total, sample) => total + sample * sample, 0);
+        loudestPower = Math.max(loudestPower, (sum / window20ms.length) * 10 ** (ownVoiceDb / 10));
+      }, 20);
+      const connect = AudioNode.prototype.connect as (this: AudioNode, ...args: unknown[]) => AudioNode;
+      const tapped = new WeakMap<BaseAudioContext, MediaStreamAudioDestinationNode>();
+      AudioNode.prototype.connect = function (this: AudioNode, ...args: unknown[]) {
+        const made = connect.apply(this, args);
+        const own = this.context;
+        if (args[0] instanceof AudioDestinationNode && own !== context && own instanceof AudioContext) {
+          const tap = tapped.get(own) ?? new MediaStreamAudioDestinationNode(own);
+          if (!tapped.has(own)) {
+            tapped.set(own, tap);
+            new MediaStreamAudioSourceNode(context, { mediaStream: tap.stream }).connect(ownVoice);
+          }
+          connect.call(this, tap);
+        }
+        return made;
+      } as typeof AudioNode.prototype.connect;
+    }
 
     navigator.mediaDevices.getUserMedia = async () => {
       await context.resume();
@@ -111,11 +167,28 @@ export async function giveSpokenMicrophone(page: Page, room: { readonly roomDbfs
       mute(isMuted) {
         mix.gain.value = isMuted ? 0 : 1;
       },
+      setRoom(dbfs, withinSeconds) {
+        const now = context.currentTime;
+        loudness.gain.setValueAtTime(loudness.gain.value, now);
+        loudness.gain.exponentialRampToValueAtTime(10 ** ((dbfs - roomDbfs) / 20), now + withinSeconds);
+      },
+      loudestOwnVoiceDbfs: () => 10 * Math.log10(loudestPower),
     };
-  }, room.roomDbfs);
+  }, given);
 }
 
-/** Says a clip into the page; resolves with the page's clock (ms) when it was said. */
-export function sayInto(page: Page, clip: Buffer): Promise<number> {
-  return page.evaluate((wavBase64) => window.spokenMicrophone.say(wavBase64), clip.toString('base64'));
+/** Says a clip into the page, its samples times `gain`; resolves with the page's clock (ms) when it was said. */
+export function sayInto(page: Page, clip: Buffer, gain = 1): Promise<number> {
+  return page.evaluate(({ wavBase64, gain }) => window.spokenMicrophone.say(wavBase64, gain), {
+    wavBase64: clip.toString('base64'),
+    gain,
+  });
+}
+
+/** Lets the room's noise swell or die away to a loudness. */
+export function setRoom(page: Page, dbfs: number, withinSeconds: number): Promise<void> {
+  return page.evaluate(({ dbfs, withinSeconds }) => window.spokenMicrophone.setRoom(dbfs, withinSeconds), {
+    dbfs,
+    withinSeconds,
+  });
 }

@@ -26,6 +26,8 @@ export interface Timings {
 export interface TalkingAppOptions {
   /** Loudness of the room's noise, decibels of full scale. */
   readonly roomDbfs: number;
+  /** How much of its own voice the app hears, decibels; nothing by default. */
+  readonly ownVoiceDb?: number;
   readonly microphone?: 'refused';
   /** What is wrong with the speech model on its way to the page. */
   readonly model?: 'cut short' | 'altered';
