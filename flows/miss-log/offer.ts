@@ -3,7 +3,7 @@ import type { countUsing } from '../../grammar/phrases/counting.ts';
 import { type Say, sayOutOf } from '../../grammar/say.ts';
 import type { JobContext } from '../job-context.ts';
 import type { Prompt } from '../prompt.ts';
-import { countedAfter, type DatedEntry } from './entry.ts';
+import { type CountEntry, countedAfter, type DatedEntry } from './entry.ts';
 import { COUNT_LINES } from './saying.ts';
 import { isMissed, tallyOf } from './tally.ts';
 
@@ -47,10 +47,16 @@ const OFFER_LINES = {
   'count.asTies': { counted: COUNT_LINES.countedSince, how: [COUNT_LINES.firstOut, COUNT_LINES.takeTies] },
 } as const satisfies Readonly<Record<CountOffer['meaning'], { readonly counted: string; readonly how: Say }>>;
 
-/** As the machine was until the repairs that wait for their proof: what an earlier, failed repair left counts, too. */
-function missesBefore({ repairs, side }: JobContext, counted: readonly DatedEntry[]): CountOffer | undefined {
-  const weighed = repairs.filter(({ outcome }) => outcome !== 'done').length;
-  const missCount = countOn(side, countedAfter(weighed, counted));
+/** What was counted of the machine as it was until the repairs that wait for their proof: an earlier one that failed left it so. */
+export function countedBefore(
+  { repairs }: Pick<JobContext, 'repairs'>,
+  counted: readonly DatedEntry[],
+): readonly CountEntry[] {
+  return countedAfter(repairs.filter(({ outcome }) => outcome !== 'done').length, counted);
+}
+
+function missesBefore(context: JobContext, counted: readonly DatedEntry[]): CountOffer | undefined {
+  const missCount = countOn(context.side, countedBefore(context, counted));
   return missCount.misses > 0 ? { meaning: 'count.asBefore', missCount } : undefined;
 }
 

@@ -8,7 +8,8 @@ import type { WorkedFigure } from '../../flows/figures-asked/dialogue.ts';
 import type { FigureValues } from '../../flows/figures-asked/values.ts';
 import type { Channel, HeardEvent } from '../../flows/heard.ts';
 import type { HearingChoice } from '../../flows/hearing-policy.ts';
-import { missCountOf, type Tally, tallyOf } from '../../flows/miss-log/tally.ts';
+import { countedBefore } from '../../flows/miss-log/offer.ts';
+import { missCountOf, tallyOf } from '../../flows/miss-log/tally.ts';
 import { isOver, type Prompt } from '../../flows/prompt.ts';
 import { sayWorded, USUAL_WORDING, type Wording, worded } from '../../flows/wording.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
@@ -91,7 +92,7 @@ class JobConversation implements Conversation {
     this.#session = session;
     this.#counter = openCountDesk(() => session.counted());
     this.#desk = openFigureDesk(
-      () => this.#counted(),
+      () => tallyOf(countedBefore(session.snapshot.value.context, session.counted())),
       () => session.figures(),
       ofMachine,
       () => tablet.wording().units,
@@ -141,11 +142,6 @@ class JobConversation implements Conversation {
     this.#session.dispose();
   }
 
-  /** The bales counted in this job. */
-  #counted(): Tally {
-    return tallyOf(this.#session.counted().map(({ entry }) => entry));
-  }
-
   // What comes in.
 
   /** Takes one event, by whatever way it came; what the job does not take is answered, never swallowed. */
@@ -173,7 +169,7 @@ class JobConversation implements Conversation {
       context,
       event.slots,
       this.#aside.value,
-      missCountOf(this.#counted()),
+      missCountOf(tallyOf(this.#session.counted().map(({ entry }) => entry))),
     );
     if (aside) {
       this.#ask(aside);

@@ -36,7 +36,7 @@ export interface FigureDesk {
 }
 
 /**
- * @param tally bales counted in this job
+ * @param tally bales counted of the machine as it was before the repairs that wait for their proof
  * @param worked figures of this job, latest last
  * @param ofMachine what is kept of the machine
  * @param system the units somebody thinks in now

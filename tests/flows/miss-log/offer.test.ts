@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CountEntry, DatedEntry } from '../../../flows/miss-log/entry.ts';
 import { countedAfter } from '../../../flows/miss-log/entry.ts';
-import { countOffer, withOffer } from '../../../flows/miss-log/offer.ts';
+import { countedBefore, countOffer, withOffer } from '../../../flows/miss-log/offer.ts';
 import { activeMeanings } from '../../../grammar/expecting.ts';
 import { sayText } from '../../../grammar/say.ts';
 import { unspeakable } from '../figures-asked/say-everything.ts';
@@ -130,6 +130,15 @@ describe('what was counted since the repair', () => {
     expect(job.context.proof?.clean).toBe(3);
     expect(job.prompt.state).toBe('job.inquiry.proving.parked');
   });
+});
+
+it('a failed repair leaves the machine as it is counted next, and a figure takes that for how often it missed before', () => {
+  const repair = { family: 'heldStrandLost', cause: 'holderDirty' } as const;
+  const counted = [...dated(0, good(9), miss('left')), ...dated(1, good(4)), ...dated(2, good(7))];
+  expect(countedBefore({ repairs: [] }, counted)).toEqual([good(9), miss('left')]);
+  const failed = { ...repair, outcome: 'stillMisses' } as const;
+  expect(countedBefore({ repairs: [failed] }, counted)).toEqual([good(4)]);
+  expect(countedBefore({ repairs: [failed, { ...repair, outcome: 'done' }] }, counted)).toEqual([good(4)]);
 });
 
 it('what is taken back after a repair may have been counted before it', () => {
