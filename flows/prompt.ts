@@ -26,9 +26,6 @@ export interface Ask {
 /** How often it missed before the repair, or ties since. */
 export type TakesCount = 'before' | 'ties';
 
-/** The state of a drill that has stopped. */
-export const DRILL_OVER = 'drill.over';
-
 export type JobSnapshot = SnapshotFrom<typeof jobMachine>;
 
 /** Whether eyes, hands or nobody may be at the machine, as one word for the screen. */
@@ -86,9 +83,9 @@ export function promptOf(snapshot: JobSnapshot): Prompt {
   };
 }
 
-/** A job that is closed or handed over, or a drill that has stopped: it says so, and then listens no more. */
+/** A job that is closed or handed over: it says so, and then listens no more. */
 export function isOver({ state }: Pick<Prompt, 'state'>): boolean {
-  return state === 'closed' || state === 'job.inquiry.handedOver' || state === DRILL_OVER;
+  return state === 'closed' || state === 'job.inquiry.handedOver';
 }
 
 /** The safety region in one word; anything on the way to a state counts as not there yet. */
