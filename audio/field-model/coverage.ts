@@ -1,5 +1,12 @@
-import { allPhrases, MEANING_IDS, type Phrase, phrasesFor, taughtForm } from '../../grammar/lexicon.ts';
-import { VALUE_PHRASES, VALUE_WORDS } from '../../grammar/value-words.ts';
+import {
+  allPhrases,
+  graphPhrases,
+  graphWords,
+  MEANING_IDS,
+  type Phrase,
+  phrasesFor,
+  taughtForm,
+} from '../../grammar/lexicon.ts';
 
 /** A way of saying something that a model cannot hear, because it lacks words of it. */
 export interface LostPhrase {
@@ -33,7 +40,9 @@ export function coverageOf(vocabulary: ReadonlySet<string>): Coverage {
       },
     ];
   });
-  const lostValues = [...VALUE_PHRASES, ...VALUE_WORDS]
+  const ofMeanings = new Set(allPhrases().map(({ words }) => words));
+  const lostValues = [...graphPhrases(), ...graphWords()]
+    .filter((words) => !ofMeanings.has(words))
     .map((words) => ({ words, lacking: lackingIn(words) }))
     .filter(({ lacking }) => lacking.length > 0);
   const lostPhrases = [...lost, ...lostValues];

@@ -275,7 +275,7 @@ export class VoiceLink {
       case 'utterance':
         // A cough or a knock says nothing, and is answered by nothing.
         performance.mark(MARKS.decided, { startTime: event.utterance.decidedAtMs });
-        this.#modelNote = undefined;
+        this.#dropModelNote();
         if (event.utterance.text === '') this.#turns.send({ type: 'speech.dropped' });
         else this.#turns.send({ type: 'utterance', utterance: event.utterance });
         return;
@@ -303,6 +303,12 @@ export class VoiceLink {
   #on(isWarm: boolean): void {
     const note = this.#modelNote;
     this.voice.value = { kind: 'on', isWarm, ...(note === undefined ? {} : { note }) };
+  }
+
+  #dropModelNote(): void {
+    if (this.#modelNote === undefined) return;
+    this.#modelNote = undefined;
+    if (this.voice.value.kind === 'on') this.#on(this.voice.value.isWarm);
   }
 
   #fail(sentence: string): void {

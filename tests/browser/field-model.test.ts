@@ -13,6 +13,8 @@ import { launchChromium } from './chromium.ts';
 import { giveSpokenMicrophone, sayInto, spokenClip } from './spoken-microphone.ts';
 
 const SLOW_MS = 240_000;
+/** A person who is not understood says it again, but not for ever. */
+const MOST_TRIES = 4;
 const SAID = 'the left one keeps letting go';
 
 let server: AppServer;
@@ -84,17 +86,25 @@ async function lose(sha256: string): Promise<void> {
   }, sha256);
 }
 
-/** Begins a job and says what the knotter does; resolves with what was heard once the job has gone on. */
-async function sayTheSymptom(): Promise<string> {
-  await page.getByRole('button', { name: 'Begin' }).click();
-  await page.waitForSelector('[data-turn="listening"]', { state: 'attached', timeout: 120_000 });
-  await sayInto(page, spokenClip(SAID));
-  await page.waitForFunction(
-    (opening) => document.querySelector('h1.question')?.textContent !== opening,
-    LINES.opening,
-    { timeout: 60_000 },
-  );
-  return (await page.locator('.heard-line q').textContent()) ?? '';
+/** Says what the knotter does, again where it was not clear, and resolves with what the job went on from. */
+async function sayTheSymptom(): Promise<string | null> {
+  const notTaken: string[] = [];
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
+    await page.waitForSelector('[data-turn="listening"]', { state: 'attached', timeout: 120_000 });
+    await sayInto(page, spokenClip(SAID));
+    const wentOn = await page
+      .waitForFunction(
+        (opening) => document.querySelector('h1.question')?.textContent !== opening,
+        LINES.opening,
+        {
+          timeout: 15_000,
+        },
+      )
+      .catch(() => undefined);
+    if (wentOn) return page.locator('.heard-line q').textContent();
+    notTaken.push(await page.locator('.heard-line').innerText());
+  }
+  throw new Error(`The job did not go on: ${notTaken.join(' / ')}`);
 }
 
 describe('without a field model beside the app', () => {
@@ -126,6 +136,7 @@ describe('with a field model beside the app', () => {
     await page.goto(`${server.url}#/new`);
     await page.reload();
     await lose(builtModel.sha256);
+    await page.getByRole('button', { name: 'Begin' }).click();
     expect(await sayTheSymptom()).toBe(SAID);
   });
 
@@ -156,11 +167,8 @@ describe('with a field model beside the app', () => {
     await expect
       .poll(() => page.locator('.heard-line').innerText(), { timeout: 60_000 })
       .toContain('The bundled speech model listens instead.');
-    await page.waitForSelector('[data-turn="listening"]', { state: 'attached', timeout: 120_000 });
-    await sayInto(page, spokenClip(SAID));
-    await expect
-      .poll(() => page.locator('h1.question').innerText(), { timeout: 60_000 })
-      .not.toBe(LINES.opening);
+    expect(await sayTheSymptom()).toBe(SAID);
+    expect(await page.locator('.heard-line').innerText()).not.toContain('bundled');
   });
 
   it('frees its room when the bundled one is chosen again', { timeout: SLOW_MS }, async () => {

@@ -79,6 +79,9 @@ describe('heard words', () => {
       'both_knotters',
     );
     expect(textOf(phraseWithin([...heard, talk(900, 1040)], list, span))).toBe('both knotters [unk]');
+    const [first, second] = heard as [DecodedWord, DecodedWord];
+    const late = { ...second, startMs: 1400, endMs: 1700 };
+    expect(textOf(phraseWithin([first, talk(1100, 1400), late], list, span))).toBe('both [unk] knotters');
   });
 
   it('are none of this utterance where the whole phrase lies outside the speech', () => {
