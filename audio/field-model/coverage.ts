@@ -5,7 +5,6 @@ import {
   MEANING_IDS,
   type Phrase,
   phrasesFor,
-  taughtForm,
 } from '../../grammar/lexicon.ts';
 
 /** A way of saying something that a model cannot hear, because it lacks words of it. */
@@ -16,13 +15,19 @@ export interface LostPhrase {
   readonly instead?: string;
 }
 
+/** A meaning whose taught form a model cannot hear. */
+export interface TaughtGap {
+  readonly taught: string;
+  /** A form of it that the model can hear; missing where there is none and only its button gives it. */
+  readonly instead?: string;
+}
+
 /** How much of the grammar a model of ordinary words can hear. */
 export interface Coverage {
   /** Words of the grammar that the model lacks, in order of the alphabet. */
   readonly lackingWords: readonly string[];
   readonly lostPhrases: readonly LostPhrase[];
-  /** The taught forms of meanings that it cannot hear in any form: buttons still give them. */
-  readonly touchOnly: readonly string[];
+  readonly taughtGaps: readonly TaughtGap[];
 }
 
 /** @param vocabulary the ordinary words of a model */
@@ -49,10 +54,12 @@ export function coverageOf(vocabulary: ReadonlySet<string>): Coverage {
   return {
     lackingWords: [...new Set(lostPhrases.flatMap(({ lacking }) => lacking))].sort(),
     lostPhrases,
-    touchOnly: MEANING_IDS.filter((meaning) => {
-      const phrases = phrasesFor(meaning);
-      return phrases.length > 0 && !phrases.some(isHeard);
-    }).map(taughtForm),
+    taughtGaps: MEANING_IDS.flatMap((meaning): TaughtGap[] => {
+      const taught = phrasesFor(meaning)[0];
+      if (!taught || isHeard(taught)) return [];
+      const instead = phrasesFor(meaning).find(isHeard);
+      return [{ taught: taught.words, ...(instead ? { instead: instead.words } : {}) }];
+    }),
   };
 }
 

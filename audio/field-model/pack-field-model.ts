@@ -65,7 +65,7 @@ export function packFieldModel(file: string, published: PublishedArchive, folder
     sha256,
     frontEnd: published.frontEnd,
     timeScale: frameSubsampling(unzipped.files) / LIBRARY_SUBSAMPLING,
-    touchOnly: [...coverage.touchOnly],
+    taughtGaps: [...coverage.taughtGaps],
   };
   mkdirSync(folder, { recursive: true });
   for (const old of readdirSync(folder)) if (old.startsWith('field-')) rmSync(join(folder, old));

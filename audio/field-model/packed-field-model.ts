@@ -15,8 +15,8 @@ export const packedFieldModelSchema = v.strictObject({
   frontEnd: v.picklist(['cleaned', 'plain']),
   /** See {@link SpeechModel.timeScale}. */
   timeScale: v.pipe(v.number(), v.minValue(1 / 3), v.maxValue(1)),
-  /** The taught forms of meanings that it cannot hear in any form. */
-  touchOnly: v.array(v.string()),
+  /** The taught forms that it cannot hear, each with another that it can, where there is one. */
+  taughtGaps: v.array(v.strictObject({ taught: v.string(), instead: v.exactOptional(v.string()) })),
 });
 
 export type PackedFieldModel = Readonly<v.InferOutput<typeof packedFieldModelSchema>>;

@@ -34,7 +34,24 @@ export function FieldModelSetting({ offer, chosen, isVoiceComing }: FieldModelSe
         <h2>Speech model</h2>
       )}
       <p role="status">{fieldModelText(offer.course.value, chosen)}</p>
+      {chosen && chosen.taughtGaps.length > 0 ? <TaughtGaps gaps={chosen.taughtGaps} /> : null}
     </section>
+  );
+}
+
+/** What the prompts teach and this model does not hear. */
+function TaughtGaps({ gaps }: { readonly gaps: PackedFieldModel['taughtGaps'] }): JSX.Element {
+  return (
+    <details>
+      <summary>It lacks words for {gaps.length} answers</summary>
+      <ul>
+        {gaps.map(({ taught, instead }) => (
+          <li key={taught}>
+            {asSentence(taught)}: {instead ? <>say “{instead}”</> : 'by its button only'}.
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 
@@ -48,10 +65,7 @@ export function fieldModelText(course: FieldModelCourse, chosen: PackedFieldMode
     case 'failed':
       return course.sentence;
     case 'resting':
-      if (!chosen) return 'The bundled speech model listens.';
-      return chosen.touchOnly.length === 0
-        ? 'The field model listens.'
-        : `The field model listens. It lacks words for these, so they stay buttons: ${chosen.touchOnly.map(asSentence).join('; ')}.`;
+      return chosen ? 'The field model listens.' : 'The bundled speech model listens.';
   }
 }
 

@@ -128,7 +128,10 @@ describe('with a field model beside the app', () => {
     await giveSpokenMicrophone(page, { roomDbfs: -60 });
     await chooseFieldModel();
     expect(await fieldButton().getAttribute('aria-pressed')).toBe('true');
-    expect(await status().innerText()).toContain('they stay buttons');
+    await page.getByText(/^It lacks words for \d+ answers$/).click();
+    expect(await page.getByRole('listitem').allInnerTexts()).toContain(
+      "It's still hanging on the billhook: by its button only.",
+    );
     await page.reload();
     await expect.poll(() => status().innerText()).toContain('The field model listens.');
     // Whatever is heard from here on was heard by the field model: the other one is gone.

@@ -16,7 +16,7 @@ const field: PackedFieldModel = {
   sha256: 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad',
   frontEnd: 'plain',
   timeScale: 1,
-  touchOnly: [],
+  taughtGaps: [],
 };
 
 afterEach(() => vi.unstubAllGlobals());
@@ -77,19 +77,19 @@ describe('the models to listen with', () => {
 
 describe('a chosen field model', () => {
   it('comes back with the preferences, and one that cannot be read takes nothing else with it', () => {
-    expect(readPreferences(JSON.stringify({ theme: 'shed', fieldModel: field })).fieldModel).toEqual(field);
+    const gapped = {
+      ...field,
+      taughtGaps: [{ taught: 'left' }, { taught: 'right', instead: 'the right one' }],
+    };
+    expect(readPreferences(JSON.stringify({ theme: 'shed', fieldModel: gapped })).fieldModel).toEqual(gapped);
     const broken = readPreferences(JSON.stringify({ theme: 'shed', fieldModel: { format: 9 } }));
     expect(broken.theme).toBe('shed');
     expect(broken.fieldModel).toBeUndefined();
   });
 
-  it('is named as the one in use, with what it leaves to the buttons', () => {
+  it('is named as the one in use', () => {
     expect(fieldModelText({ kind: 'resting' }, undefined)).toBe('The bundled speech model listens.');
     expect(fieldModelText({ kind: 'resting' }, field)).toBe('The field model listens.');
-    const gaps = { ...field, touchOnly: ['both lie over the billhook', 'i see it kinked'] };
-    expect(fieldModelText({ kind: 'resting' }, gaps)).toBe(
-      'The field model listens. It lacks words for these, so they stay buttons: Both lie over the billhook; I see it kinked.',
-    );
     expect(fieldModelText({ kind: 'coming', share: 0.417 }, undefined)).toBe(
       'Fetching the field model: 41 %.',
     );
