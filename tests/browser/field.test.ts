@@ -1,5 +1,6 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { taughtForm } from '../../grammar/lexicon.ts';
 import { type AppServer, serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
 
@@ -127,6 +128,77 @@ describe('the numbers of a baler', { timeout: 90_000 }, () => {
   });
 });
 
+describe('what somebody writes down of a baler', { timeout: 90_000 }, () => {
+  it('is refused without its unit, kept with it, and stands on the card of its jobs', async () => {
+    await page.goto(`${server.url}#/machines`);
+    await page.getByRole('button', { name: 'Add a baler' }).click();
+    await page.getByLabel('What you call it').fill('Home farm');
+    await page.getByLabel('How it is set').fill('density at the third notch');
+    await page.getByText('Other values of its manual').click();
+    await page.getByRole('button', { name: 'Add a value' }).click();
+    await page.getByLabel('What it is a value of').fill('Needle to holder');
+    await page.getByLabel('Value', { exact: true }).fill('1.5');
+    await page
+      .getByRole('group', { name: 'Needle to holder' })
+      .getByLabel('Where that comes from')
+      .fill('page 42');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    expect(await page.getByRole('alert').innerText()).toContain('say in what unit');
+    await page.getByLabel('Unit', { exact: true }).fill('mm');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByRole('button', { name: 'Home farm' }).waitFor();
+
+    await page.goto(`${server.url}#/new`);
+    await page.getByRole('button', { name: 'Home farm' }).click();
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.getByRole('button', { name: 'Stop', exact: true }).waitFor();
+    await openCard(await page.evaluate(() => location.hash.replace('#/job/', '')));
+    const card = await page.innerText('article.paper');
+    expect(card).toContain('Needle to holder: 1.5 mm, from page 42');
+    expect(card).toContain('density at the third notch');
+  });
+});
+
+describe('the date a part is worn out by touch', { timeout: 90_000 }, () => {
+  it('takes numbers and days, and no day that its month lacks', async () => {
+    await begin();
+    const question = page.getByRole('region', { name: 'Question' });
+    const accept = () => page.getByRole('button', { name: /that's right/i }).click();
+    const tap = async (keys: readonly string[]) => {
+      for (const key of keys) await page.getByRole('button', { name: key, exact: true }).click();
+    };
+    await page.getByRole('button', { name: 'More', exact: true }).click();
+    await page.getByRole('button', { name: /on which date is that part worn out/i }).click();
+    for (const [asked, keys] of [
+      ['How much wear did you measure the first time?', ['millimetres', '0', 'point', '2']],
+      ['How many bales had the part made then?', ['1', '0', '0', '0', '0']],
+      ['How much wear do you measure now?', ['millimetres', '0', 'point', '4', '1']],
+      ['How many bales has the part made now?', ['2', '0', '0', '0', '0']],
+      ['At how much wear is the part done?', ['millimetres', '0', 'point', '5']],
+      ['How many bales do you make in a day?', ['4', '0', '0']],
+    ] as const) {
+      await expect.poll(() => question.innerText()).toContain(asked);
+      await page.getByRole('button', { name: 'Tap in the number' }).click();
+      await tap([...keys, 'Give it']);
+      await accept();
+    }
+    for (const [asked, keys] of [
+      ['What day is it today?', ['June', '2', '0']],
+      ['On what day does your baling season begin?', ['June', '1']],
+      ['On what day does your baling season end?', ['August', '3', '1']],
+    ] as const) {
+      await expect.poll(() => question.innerText()).toContain(asked);
+      await page.getByRole('button', { name: 'Tap in the day' }).click();
+      await tap(['February', '3', '0']);
+      expect(await page.getByRole('button', { name: 'Give it' }).getAttribute('aria-disabled')).toBe('true');
+      await tap(['rub', 'rub', 'February', ...keys, 'Give it']);
+      await accept();
+    }
+    // As in tests/flows/figures-asked: the line is at 0.50 mm at 24,510 bales, eleven full days from the twentieth.
+    await expect.poll(() => page.innerText('.sheet')).toContain('July first of this season');
+  });
+});
+
 describe('counting bales by touch', { timeout: 90_000 }, () => {
   it('counts, takes back, finds one side, and keeps it all through a reload', async () => {
     const jobId = await begin('Count bales first');
@@ -153,14 +225,56 @@ describe('counting bales by touch', { timeout: 90_000 }, () => {
   });
 });
 
+describe('counted bales in the proof of a repair', { timeout: 180_000 }, () => {
+  /** Answers that lead to a packed holder, which is cleaned. */
+  const ANSWERS = (
+    ['symptom.heldStrandLost', 'knot.frontEnd', 'needles.quiet', 'which.left', 'finding.packed'] as const
+  ).map((meaning) => taughtForm(meaning).toLowerCase());
+
+  it('are offered, read back, and taken only after a yes', async () => {
+    await begin('Count bales first');
+    const figures = page.locator('.count-figures');
+    await figures.waitFor();
+    await page.getByRole('button', { name: 'Several good bales' }).click();
+    for (const key of ['5', '8', 'Give it']) {
+      await page.getByRole('button', { name: key, exact: true }).click();
+    }
+    await expect.poll(() => figures.innerText()).toContain('58 bales');
+    for (const misses of [1, 2]) {
+      await page.getByRole('button', { name: 'Miss left', exact: true }).click();
+      await expect.poll(() => figures.innerText()).toContain(`Left ${misses}`);
+    }
+    await page.getByRole('button', { name: 'Enough counting' }).click();
+
+    const question = page.getByRole('region', { name: 'Question' });
+    for (let step = 0; step < 80; step++) {
+      const asked = await question.innerText();
+      if (asked.includes('how many bales missed')) break;
+      const tags = page.locator('.answer-tags .tag');
+      const labels = (await tags.allInnerTexts()).map((label) => label.toLowerCase());
+      const wanted = labels.findIndex((label) => ANSWERS.some((answer) => label.includes(answer)));
+      await tags.nth(Math.max(0, wanted)).click();
+      await expect.poll(() => question.innerText()).not.toBe(asked);
+    }
+    expect(await question.innerText()).toContain('two out of sixty bales');
+    await page.getByRole('button', { name: 'Take the count from before' }).click();
+    await expect.poll(() => question.innerText()).toContain('Is that right?');
+    expect(await page.innerText('[aria-label="Number to be accepted"]')).toContain('2 of 60');
+    await page.getByRole('button', { name: /that's right/i }).click();
+    // The table of trials at 95 %: one in thirty takes 89 in a row.
+    await expect.poll(() => question.innerText()).toContain('eighty-nine in a row');
+  });
+});
+
 describe('a photo', { timeout: 90_000 }, () => {
   it('is taken, shown on the card, and there after a reload', async () => {
     const jobId = await begin();
     await openCard(jobId);
     const input = page.getByLabel('Photo: Failed string');
     expect(await input.getAttribute('capture')).toBe('environment');
+    await page.getByRole('button', { name: 'Left knotter' }).click();
     await input.setInputFiles({ name: 'string.png', mimeType: 'image/png', buffer: PICTURE });
-    const picture = page.getByRole('img', { name: 'Failed string' });
+    const picture = page.getByRole('img', { name: 'Failed string, left knotter' });
     await picture.waitFor();
     expect(await picture.evaluate((img: HTMLImageElement) => img.naturalWidth)).toBe(1);
     await page.reload();
