@@ -4,7 +4,7 @@
  * happens, then the debrief. Exits 1 if the drill did not get there, or was not passed.
  */
 
-import { carefulIn } from './drill-person.ts';
+import { traineeOf } from './drill-person.ts';
 import { type Exchange, talkThrough } from './person.ts';
 import type { ClipVoice } from './spoken-microphone.ts';
 import { openTalkingApp } from './talking-app.ts';
@@ -16,7 +16,7 @@ const GIVEN = { level: 1, number: 'ninety eight' } as const;
 const app = await openTalkingApp({ roomDbfs: -55, begin: 'drill' });
 try {
   const beganMs = Date.now();
-  const { exchanges, closed } = await talkThrough(app.page, carefulIn(GIVEN), VOICES, {
+  const { exchanges, closed } = await talkThrough(app.page, traineeOf(GIVEN), VOICES, {
     tell: print,
     overAt: 'Debrief',
   });

@@ -1,6 +1,6 @@
 import { hazardById, INTERRUPTION_IDS, PRESSURE_IDS, TRAP_IDS, trapById } from '../../flows/drill/hazards.ts';
 import type { DrillLevel } from '../../flows/drill/levels.ts';
-import { DRILL_LINES, SET_UP_LINES } from '../../flows/drill/lines.ts';
+import { DEBRIEF_LINES, DRILL_LINES, SET_UP_LINES } from '../../flows/drill/lines.ts';
 import { LEVEL_MEANINGS } from '../../flows/drill/set-up.ts';
 import { LINES } from '../../flows/lines.ts';
 import { MEANING_IDS, ruleOf, taughtForm } from '../../grammar/lexicon.ts';
@@ -11,28 +11,38 @@ export interface DrillGiven {
   readonly level: DrillLevel;
   /** In the words it is said in: "four seventeen", or "pick a number for me". */
   readonly number: string;
+  /** Confirms whatever step is asked for, true or not. */
+  readonly confirmsBlindly?: boolean;
 }
 
-/** Somebody who sets a drill up as told, answers what the machine of the drill shows, and meets every hazard. */
-export function carefulIn({ level, number }: DrillGiven): Answering {
+/**
+ * Somebody who sets a drill up as told, answers what the machine of the drill shows, and meets every hazard, but for a
+ * step made untrue where they confirm blindly.
+ */
+export function traineeOf({ level, number, confirmsBlindly = false }: DrillGiven): Answering {
   return (screen) => {
     const { question } = screen;
     if (question === SET_UP_LINES.level) return taughtForm(LEVEL_MEANINGS[level]);
     if (question === SET_UP_LINES.number) return number;
     if (question.includes(SET_UP_LINES.accept)) return taughtForm('yes');
     if (question.includes(LINES.alongsideAsk)) return taughtForm('no');
-    return toHazard(question) ?? toFinding(screen) ?? screen.buttons[0] ?? taughtForm('sayAgain');
+    return (
+      toHazard(question, confirmsBlindly) ?? toFinding(screen) ?? screen.buttons[0] ?? taughtForm('sayAgain')
+    );
   };
 }
 
-function toHazard(question: string): string | undefined {
+function toHazard(question: string, confirmsBlindly: boolean): string | undefined {
   const stands = (id: Parameters<typeof hazardById>[0]) => question.includes(hazardById(id).happens);
+  // A drill that is over tells once more what happened.
+  const isTold = [DRILL_LINES.toDebrief, DEBRIEF_LINES.late, DEBRIEF_LINES.fatal].some((line) =>
+    question.includes(line),
+  );
+  if (isTold) return taughtForm('carryOn');
   if (PRESSURE_IDS.some(stands)) return taughtForm('pressure.refuse');
-  // The stopped drill says once more what happened.
-  if (question.includes(DRILL_LINES.toDebrief)) return taughtForm('carryOn');
   if (INTERRUPTION_IDS.some(stands)) return taughtForm('void.notSure');
   const trap = TRAP_IDS.find(stands);
-  if (!trap) return undefined;
+  if (!trap || confirmsBlindly) return undefined;
   const { passes, answeredBy } = trapById(trap);
   return passes ? 'wait' : taughtForm(answeredBy ?? 'void.movedOnTry');
 }

@@ -1,6 +1,7 @@
 import { afterEach, expect, it } from 'vitest';
-import { DRILL_LINES } from '../../flows/drill/lines.ts';
-import { carefulIn } from './drill-person.ts';
+import { trapById } from '../../flows/drill/hazards.ts';
+import { DEBRIEF_LINES, DRILL_LINES } from '../../flows/drill/lines.ts';
+import { traineeOf } from './drill-person.ts';
 import { talkThrough } from './person.ts';
 import { openTalkingApp, type TalkingApp } from './talking-app.ts';
 
@@ -10,19 +11,23 @@ afterEach(async () => {
   app = undefined;
 });
 
-it('a drill is set up and begun by voice, by the number a trainer gives, and nothing of it is kept', async () => {
+/** A helper keeps the key in this one, when it is asked for. */
+const NUMBER = { spoken: 'ninety five', written: 95 };
+
+it('a drill is set up, ended by a key in the wrong pocket and debriefed, all by voice, and nothing of it is kept', async () => {
   app = await openTalkingApp({ roomDbfs: -55, begin: 'drill' });
   const { page } = app;
-  const { exchanges } = await talkThrough(
-    page,
-    carefulIn({ level: 1, number: 'ninety eight' }),
-    ['slt', 'rms'],
-    { stopAt: ({ safety }) => safety === 'Stopping' },
-  );
-  // The level, the number, its read-back, and what they tell.
-  expect(exchanges.filter(({ wentOn }) => wentOn)).toHaveLength(4);
-  expect(exchanges.at(-1)?.asked).toContain(DRILL_LINES.theyTell);
-  expect(await page.locator('.drill-banner').textContent()).toContain('Drill 98, level 1.');
+  const trainee = traineeOf({ level: 1, number: NUMBER.spoken, confirmsBlindly: true });
+  const { exchanges, closed } = await talkThrough(page, trainee, ['slt', 'rms'], { overAt: 'Debrief' });
+  expect(closed).toBe(true);
+  const asked = exchanges.map((exchange) => exchange.asked);
+  const { happens, lesson } = trapById('keyWithHelper');
+  const inOrder = [DRILL_LINES.theyTell, happens, lesson, DEBRIEF_LINES.fatal, DEBRIEF_LINES.noPoints];
+  const found = inOrder.map((line) => asked.findIndex((question) => question.includes(line)));
+  expect(found.every((at) => at >= 0)).toBe(true);
+  expect(found).toEqual([...found].sort((a, b) => a - b));
+  expect(await page.locator('main').innerText()).toContain(`Drill ${NUMBER.written}, level 1`);
+  expect(await page.locator('main').innerText()).toContain('Stopped by a fatal error');
 
   expect(await page.evaluate(() => Object.keys(localStorage))).not.toContain('knotwright.learnt');
   await page.evaluate(() => {
@@ -30,4 +35,4 @@ it('a drill is set up and begun by voice, by the number a trainer gives, and not
   });
   await page.getByRole('heading', { name: 'Records' }).waitFor();
   expect(await page.locator('.job-list a').count()).toBe(0);
-}, 120_000);
+}, 300_000);
