@@ -41,21 +41,28 @@ export function photoTrouble({ bytes }: Pick<PhotoRow, 'bytes'>, alreadyKept: nu
 export const PHOTO_NOT_KEPT =
   'The tablet is full, so the photo was not kept. The record is as it was. Free some room, then take it again.';
 
+/** Whole groups of three, so that the pieces of the text join without a seam; no more than one call can take. */
+const BASE64_BYTES_A_PIECE = 3 * 2730;
+
 /** A photo as it travels in a file. */
 export function photoText({ photoId, type, bytes }: PhotoRow): {
   readonly photoId: string;
   readonly type: PhotoType;
   readonly base64: string;
 } {
-  let binary = '';
-  // A spread of the whole would be more arguments than a call can take.
-  for (let from = 0; from < bytes.length; from += 8192) {
-    binary += String.fromCharCode(...bytes.subarray(from, from + 8192));
+  const pieces: string[] = [];
+  for (let from = 0; from < bytes.length; from += BASE64_BYTES_A_PIECE) {
+    const codes = bytes.subarray(from, from + BASE64_BYTES_A_PIECE) as unknown as number[];
+    // Spread, the bytes would be counted out one by one, which takes ten times as long.
+    pieces.push(btoa(String.fromCharCode.apply(undefined, codes)));
   }
-  return { photoId, type, base64: btoa(binary) };
+  return { photoId, type, base64: pieces.join('') };
 }
 
 /** The photo of a file. @throws DOMException where the text is no base64 */
 export function photoFrom({ photoId, type, base64 }: ReturnType<typeof photoText>): PhotoRow {
-  return { photoId, type, bytes: Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)) };
+  const binary = atob(base64);
+  const bytes = new Uint8Array(binary.length);
+  for (let at = 0; at < binary.length; at++) bytes[at] = binary.charCodeAt(at);
+  return { photoId, type, bytes };
 }

@@ -41,6 +41,10 @@ try {
   const stopMs = await page.evaluate(() => recordsPage.timeStop());
   const cursor = await watched(() => page.evaluate(() => recordsPage.timeBareCursor()));
   const read = await watched(() => page.evaluate(() => recordsPage.timeBareRead()));
+  await fresh();
+  await page.evaluate(() => recordsPage.addPhotos());
+  await fresh();
+  const withPhotos = await watched(() => page.evaluate(() => recordsPage.timeFile()));
 
   const commit = percentiles(times.commitsMs);
   const bare = percentiles(times.bareCommitsMs);
@@ -80,6 +84,12 @@ try {
       `told ${file.value.progressTold} times how far it was`,
     ),
     'stop making the file': row(stopMs, ''),
+    'file with photos': row(
+      withPhotos.value.fileMs,
+      '',
+      undefined,
+      `${withPhotos.value.fileMb.toFixed(0)} MB, ${withPhotos.value.photosLeftOut} photo left out`,
+    ),
   });
   // Processor time hardly depends on what else the machine does.
   console.table({
@@ -93,6 +103,8 @@ try {
     'most while it is made': { MB: Math.round(file.value.mostHeapMb) },
     'resident memory of the page before a file is made': { MB: Math.round(file.beforeMb) },
     'most while it is made ': { MB: Math.round(file.mostMb) },
+    'resident memory before a file with photos': { MB: Math.round(withPhotos.beforeMb) },
+    'most while that is made': { MB: Math.round(withPhotos.mostMb) },
     'resident memory before a file is taken in': { MB: Math.round(takeIn.beforeMb) },
     'most while it is taken in': { MB: Math.round(takeIn.mostMb) },
   });

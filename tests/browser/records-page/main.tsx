@@ -5,6 +5,7 @@ import type { Appended, JobLog } from '../../../src/records/job-log.ts';
 import type { LogEntry } from '../../../src/records/log-entry.ts';
 import { type LogPart, linesText } from '../../../src/records/log-part.ts';
 import type { MachineProfile } from '../../../src/records/machine.ts';
+import { MOST_PHOTO_BYTES, MOST_PHOTO_BYTES_A_FILE, MOST_PHOTOS_A_JOB } from '../../../src/records/photo.ts';
 import { openRecords, type Records } from '../../../src/records/records.ts';
 import { replay } from '../../../src/records/replay.ts';
 import type { Kept } from '../../../src/records/trouble.ts';
@@ -34,6 +35,7 @@ export interface RecordsTimes {
 export interface FileTimes {
   readonly fileMs: number;
   readonly fileMb: number;
+  readonly photosLeftOut: number;
   readonly progressTold: number;
   readonly heapBeforeMb: number;
   readonly mostHeapMb: number;
@@ -193,6 +195,7 @@ const recordsPage = {
     const heapBeforeMb = heapMb();
     let mostHeapMb = 0;
     let progressTold = 0;
+    let photosLeftOut = 0;
     let bytes = 0;
     const fileMs = await timed(async () => {
       const saved = kept(
@@ -204,8 +207,22 @@ const recordsPage = {
         }),
       );
       bytes = saved?.file.size ?? 0;
+      photosLeftOut = saved?.photosLeftOut ?? 0;
     });
-    return { fileMs, fileMb: bytes / 1e6, progressTold, heapBeforeMb, mostHeapMb };
+    return { fileMs, fileMb: bytes / 1e6, photosLeftOut, progressTold, heapBeforeMb, mostHeapMb };
+  },
+
+  /** Attaches as many photos of the largest size as go into one file, and one more. */
+  async addPhotos(): Promise<void> {
+    opened ??= kept(await openRecords());
+    const photo = { type: 'image/jpeg', bytes: new Uint8Array(MOST_PHOTO_BYTES) } as const;
+    for (let left = MOST_PHOTO_BYTES_A_FILE / MOST_PHOTO_BYTES + 1; left > 0; left -= MOST_PHOTOS_A_JOB) {
+      const { log } = await opened.startJob();
+      for (let taken = 0; taken < Math.min(left, MOST_PHOTOS_A_JOB); taken++) {
+        const trouble = await opened.keepPhoto(log, { of: 'machine' }, photo);
+        if (trouble) throw new Error(trouble);
+      }
+    }
   },
 
   /** From the tap on "Stop", half way through a file, to the end of the work, milliseconds. */

@@ -79,6 +79,23 @@ describe('a photo', () => {
     expect(await three.takeIn(await two.file())).toMatchObject({ ok: true, taken: { photosLeftOut: 3 } });
   });
 
+  it('of the largest size arrives byte for byte', async () => {
+    const [one, two] = [new Tablet(1_000), new Tablet(2_000)];
+    const bytes = Uint8Array.from({ length: MOST_PHOTO_BYTES }, (_, at) => at * 31 + (at >> 8));
+    await one.use(async (records) => {
+      const { log } = await records.startJob();
+      expect(await records.keepPhoto(log, { of: 'oldEnd' }, { ...PHOTO, bytes })).toBeUndefined();
+    });
+    expect(await two.takeIn(await one.file())).toMatchObject({ ok: true, taken: { photosLeftOut: 0 } });
+    const there = await two.use(async (records) => {
+      const [job] = kept(await records.allJobs());
+      const [, line] = kept(await records.readJob(job?.id ?? ''))?.entries ?? [];
+      const photoId = line?.event.type === 'record.photo' ? line.event.photoId : '';
+      return kept(await records.photos([photoId]))[0];
+    });
+    expect(Buffer.from(there?.bytes ?? []).equals(bytes)).toBe(true);
+  });
+
   it('that is not on this tablet is missing, and the rest is there', async () => {
     const tablet = new Tablet(1_000);
     const { ids } = await jobWithPhotos(tablet, 1);
