@@ -40,7 +40,9 @@ function line(outcomes: readonly TrialOutcome[]): string {
     const { lower, upper } = exactInterval(found, outcomes.length, 0.95);
     return `${verdict} ${found} = ${percent(found / outcomes.length)} % (${percent(lower)} to ${percent(upper)})`;
   });
-  const rate = wordErrorRate(outcomes.map(({ text, heard }) => wordErrors(wordsOf(text), wordsOf(heard))));
+  const commands = outcomes.filter(({ isCommand }) => isCommand);
+  if (commands.length === 0) return shares.join('   ');
+  const rate = wordErrorRate(commands.map(({ text, heard }) => wordErrors(wordsOf(text), wordsOf(heard))));
   return `${shares.join('   ')}   word errors ${percent(rate)} %`;
 }
 

@@ -6,9 +6,9 @@
  *
  * Run with: npm run bench:speech -- [options]
  *   --only PATTERN   conditions whose name matches, such as 'judging phrases .state., engine 10 dB'; all of them
- *   --trials N       trials in each condition; 60
+ *   --trials N       trials in each condition; 60; 0 for none
  *   --seed N         2024
- *   --minutes N      of each kind of sound that is not for the app; 4
+ *   --minutes N      of each kind of sound that is not for the app; 4; 0 for none
  *   --workers N      processes beside each other; 1
  *   --alone          without PocketSphinx
  *   --build          with a model built from the grammar and tuning as they are now, not the bundled one
@@ -63,17 +63,28 @@ const { values: options } = parseArgs({
 /** What a process hands in: a condition's trials, or minutes of sound that was not for the app. */
 type HandedIn = Measured | readonly FalseCommands[];
 
-const chosen = conditions(Number(options.trials), Number(options.seed)).filter(({ name }) =>
-  new RegExp(options.only).test(name),
-);
-const kinds = KINDS_OF_OTHER.filter((kind) => new RegExp(options.only).test(nameOf(kind)));
-const workers = Number(options.workers);
+const [trials, seed, minutes, workers] = [
+  whole('trials'),
+  whole('seed'),
+  whole('minutes'),
+  Math.max(1, whole('workers')),
+];
+const wanted = new RegExp(options.only);
+const chosen = trials === 0 ? [] : conditions(trials, seed).filter(({ name }) => wanted.test(name));
+const kinds = minutes === 0 ? [] : KINDS_OF_OTHER.filter((kind) => wanted.test(nameOf(kind)));
 
 if (options.list)
   for (const name of [...chosen.map(({ name }) => name), ...kinds.map(nameOf)]) console.log(name);
 else if (options.share === undefined) await measureAll();
 else await measureShare(Number(options.share), (measured) => process.send?.(measured));
 process.exit(0); // the library's worker has no end of its own
+
+function whole(name: 'trials' | 'seed' | 'minutes' | 'workers'): number {
+  const number = Number(options[name]);
+  if (!(Number.isInteger(number) && number >= 0))
+    throw new Error(`--${name} takes a whole number, not "${options[name]}".`);
+  return number;
+}
 
 function nameOf(kind: KindOfOther): string {
   return `not for the app: ${kind}`;
@@ -92,8 +103,8 @@ async function measureShare(share: number, done: (measured: HandedIn) => void): 
   const recogniser = recogniserOver(model, { decodedSeconds: 0, cpuSeconds: 0 });
   for (const kind of kinds) {
     const heard: FalseCommands[] = [];
-    for (let minute = share; minute < Number(options.minutes); minute += workers)
-      heard.push(await hearOther(recogniser, kind, minute, Number(options.seed)));
+    for (let minute = share; minute < minutes; minute += workers)
+      heard.push(await hearOther(recogniser, kind, minute, seed));
     done(heard);
   }
   close();
@@ -106,7 +117,7 @@ function archive(): Uint8Array {
 
 async function measureAll(): Promise<void> {
   ensureDebianPackages();
-  console.log(`seed ${options.seed}; load of the machine ${(loadavg()[0] ?? 0).toFixed(1)}`);
+  console.log(`seed ${seed}; load of the machine ${(loadavg()[0] ?? 0).toFixed(1)}`);
   const measured = chosen.map((): Measured[] => []);
   const other = kinds.map((): FalseCommands[][] => []);
   const handIn = () => {

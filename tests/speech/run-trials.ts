@@ -4,7 +4,7 @@ import type { Recogniser } from '../../audio/ears/recogniser.ts';
 import { recogniserList, UNKNOWN_WORD } from '../../grammar/compile.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
 import { pronunciations } from '../../grammar/pronunciations.ts';
-import { understand } from '../../grammar/understand.ts';
+import { type Understanding, understand } from '../../grammar/understand.ts';
 import { hearScene } from './hear-scene.ts';
 import { pocketSphinxHears, type StrictGrammar } from './pocketsphinx.ts';
 import { makeScene, type Room, type Scene } from './scenes.ts';
@@ -16,6 +16,8 @@ export interface TrialOutcome {
   readonly speaker: string;
   readonly text: string;
   readonly heard: string;
+  /** Whether what was said means something where it was said. */
+  readonly isCommand: boolean;
   readonly verdict: Verdict;
   /** A lockout confirmation was taken from something that was not its own phrase: must never be. */
   readonly isFalselyConfirmed: boolean;
@@ -25,13 +27,13 @@ function sceneOf(trial: Trial, room: Room): Scene {
   return makeScene(trial.sound(), room, trial.seed, trial.bringsRoom);
 }
 
-export async function runTrial(recogniser: Recogniser, trial: Trial, room: Room): Promise<TrialOutcome> {
+function outcomeOf(trial: Trial, understood: readonly Understanding[]): TrialOutcome {
   const { speaker, text, expecting } = trial;
-  const understood = await hearScene(recogniser, sceneOf(trial, room).samples, expecting);
   return {
     speaker,
     text,
     heard: understood.map(({ words }) => words).join(' / '),
+    isCommand: understand(text, expecting).outcome === 'understood',
     verdict: verdictOn(trial, understood),
     isFalselyConfirmed: hasFalseConfirmation(trial, understood),
   };
@@ -43,7 +45,10 @@ export async function runTrials(
   room: Room,
 ): Promise<readonly TrialOutcome[]> {
   const outcomes: TrialOutcome[] = [];
-  for (const trial of trials) outcomes.push(await runTrial(recogniser, trial, room));
+  for (const trial of trials) {
+    const { samples } = sceneOf(trial, room);
+    outcomes.push(outcomeOf(trial, await hearScene(recogniser, samples, trial.expecting)));
+  }
   return outcomes;
 }
 
@@ -72,17 +77,8 @@ export function runTrialsByPocketSphinx(
       return samples.slice(start - marginSamples, end + marginSamples);
     });
     const heardAll = pocketSphinxHears(clips, strictGrammar(expecting), pronounce);
-    for (const [i, trial] of together.entries()) {
-      const heard = heardAll[i] ?? '';
-      const understood = [understand(heard, expecting)];
-      outcomes.set(trial, {
-        speaker: trial.speaker,
-        text: trial.text,
-        heard,
-        verdict: verdictOn(trial, understood),
-        isFalselyConfirmed: hasFalseConfirmation(trial, understood),
-      });
-    }
+    for (const [i, trial] of together.entries())
+      outcomes.set(trial, outcomeOf(trial, [understand(heardAll[i] ?? '', expecting)]));
   }
   return trials.map((trial) => outcomes.get(trial) as TrialOutcome);
 }

@@ -1,4 +1,5 @@
 /** A hammer on steel and wood: single blows, each a knock that rings a little. */
+
 /** Blows about once a second, peaks near 1; the quiet between them is empty. */
 export function hammerBlows(samples: number, sampleRate: number, random: () => number): Float32Array {
   const out = new Float32Array(samples);
