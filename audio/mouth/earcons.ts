@@ -56,11 +56,28 @@ export function earconSamples(earcon: Earcon, sampleRateHz: number): Float32Arra
   return samples.map((sample) => (sample / loudest) * 10 ** (PEAK_DBFS / 20));
 }
 
+/** Earcons as they were last made, by context: a press is not to wait for a synthesis. */
+const MADE = new WeakMap<AudioContext, Map<Earcon, AudioBuffer>>();
+
+function earconBuffer(context: AudioContext, earcon: Earcon): AudioBuffer {
+  const made = MADE.get(context) ?? new Map<Earcon, AudioBuffer>();
+  MADE.set(context, made);
+  const buffer =
+    made.get(earcon) ?? bufferOf(context, earconSamples(earcon, context.sampleRate), context.sampleRate);
+  made.set(earcon, buffer);
+  return buffer;
+}
+
+/** Makes every earcon ready to play at once. */
+export function prepareEarcons(context: AudioContext): void {
+  for (const earcon of Object.keys(PULSES) as Earcon[]) earconBuffer(context, earcon);
+}
+
 /** Plays an earcon. Resolves when it has sounded; at once if the context gives no sound. */
 export async function playEarcon(context: AudioContext, output: AudioNode, earcon: Earcon): Promise<void> {
   if (context.state !== 'running') return;
   const source = context.createBufferSource();
-  source.buffer = bufferOf(context, earconSamples(earcon, context.sampleRate), context.sampleRate);
+  source.buffer = earconBuffer(context, earcon);
   source.connect(output);
   await new Promise<void>((resolve) => {
     source.addEventListener('ended', () => resolve());

@@ -188,7 +188,7 @@ function SidePane({ prompt, steps, context, picture }: SidePaneProps): JSX.Eleme
       ) : context.proof && prompt.state.startsWith('job.inquiry.proving') ? (
         <ProofCounter proof={context.proof} />
       ) : (
-        (picture ?? <PartPicture key={prompt.look} part={prompt.look} />)
+        (picture ?? <PartPicture part={prompt.look} />)
       )}
     </aside>
   );

@@ -66,6 +66,9 @@ export function converse(
 
 class JobConversation implements Conversation {
   readonly view;
+  /** Both are asked for many times between two answers, and worked out once. */
+  readonly #promptNow = computed(() => this.#hearing.promptOver(this.#promptBehind()));
+  readonly #answersNow = computed(() => this.#workOutAnswers());
   readonly #session: JobSession;
   readonly #desk: FigureDesk;
   readonly #counter: CountDesk;
@@ -362,6 +365,10 @@ class JobConversation implements Conversation {
 
   /** The answers on the screen now. */
   #answers(): AnswersShown {
+    return this.#answersNow.value;
+  }
+
+  #workOutAnswers(): AnswersShown {
     const prompt = this.#prompt();
     const { state, page } = this.#page.value;
     const choices = choicesFor(prompt, this.#session.snapshot.value.context, this.#tablet.wording());
@@ -387,7 +394,7 @@ class JobConversation implements Conversation {
 
   /** What is asked now: whether an answer that is held is right, or what is behind it. */
   #prompt(): Prompt {
-    return this.#hearing.promptOver(this.#promptBehind());
+    return this.#promptNow.value;
   }
 
   /** What is asked by the figure that has the floor, else by the job. */

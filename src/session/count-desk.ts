@@ -41,16 +41,16 @@ export interface CountDesk {
 /** @param counted what was counted in this job so far */
 export function openCountDesk(counted: () => readonly DatedEntry[]): CountDesk {
   const tally = signal<Tally | undefined>(undefined);
-  let notices: Say = [];
+  const notices = signal<Say>([]);
   const tallied = () => tallyOf(counted().map(({ entry }) => entry));
   const end = () => {
     tally.value = undefined;
-    notices = [];
+    notices.value = [];
   };
   return {
     tally,
     promptOver(job, context) {
-      if (tally.value) return countPrompt(tally.value, notices, job);
+      if (tally.value) return countPrompt(tally.value, notices.value, job);
       const offer = countOffer(job, context, counted());
       return offer ? withOffer(job, offer) : job;
     },
@@ -61,7 +61,7 @@ export function openCountDesk(counted: () => readonly DatedEntry[]): CountDesk {
         return { kind: 'forTheJob', event };
       }
       if (meaning === COUNT_OPENING) {
-        notices = [ruleOf(meaning).readBack];
+        notices.value = [ruleOf(meaning).readBack];
         tally.value = tallied();
         return { kind: 'asks' };
       }
@@ -78,10 +78,10 @@ export function openCountDesk(counted: () => readonly DatedEntry[]): CountDesk {
         meaning === 'goBack' ? { kind: 'takeBack' } : entryFor(meaning, slots);
       if (!entry) {
         if (meaning !== 'value.count') return { kind: 'notTaken' };
-        notices = sayNoNumber();
+        notices.value = sayNoNumber();
         return { kind: 'asks' };
       }
-      notices =
+      notices.value =
         meaning === 'value.count' && slots.count !== undefined
           ? sayWhole(slots.count)
           : [ruleOf(meaning).readBack];

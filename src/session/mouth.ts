@@ -1,3 +1,4 @@
+import { prepareEarcons } from '../../audio/mouth/earcons.ts';
 import { type Speaker, speaker } from '../../audio/mouth/speaker.ts';
 import type { SpeechTrouble } from '../../audio/mouth/voice.ts';
 import { openVoiceFiles } from '../../audio/mouth/voice-files.ts';
@@ -17,6 +18,7 @@ export async function openMouth(onTrouble: (trouble: SpeechTrouble) => void): Pr
   const resumed = context.resume();
   const files = await openVoiceFiles(new URL('voice/', document.baseURI));
   await resumed;
+  prepareEarcons(context);
   return {
     speaker: speaker({ context, files, onTrouble, synthesis: globalThis.speechSynthesis }),
     close: () => void context.close(),
