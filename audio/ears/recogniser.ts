@@ -4,6 +4,7 @@ import { addDither } from './dither.ts';
 import type { EarsFailure } from './failures.ts';
 import { type DecodedWord, UNKNOWN } from './heard-words.ts';
 import { forgetModel, type ModelProgress, readModelWords, storeModel } from './model-file.ts';
+import { holdingModels } from './model-lock.ts';
 import { BLOCK_SAMPLES, EARS_RATE_HZ, msToSamples } from './sound-format.ts';
 import type { SpeechModel } from './speech-model.ts';
 
@@ -64,7 +65,6 @@ export interface RecogniserSettings {
 /** From a stored archive to a model that answers; the first time a large one takes long to unpack. */
 const LOAD_WITHIN_MS = 45_000;
 const LOAD_MORE_MS_A_BYTE = 1e-3;
-const LOCK_WITHIN_MS = 120_000;
 
 /** One block takes some 40 ms to decode; this long and the worker hangs (a lattice exploded) or is dead. */
 const ANSWER_WITHIN_MS = 8_000;
@@ -80,7 +80,6 @@ const LOG_LEVEL = -1;
  * does not load is thrown away and fetched once more; where that does not help the next one is tried. Never rejects.
  */
 export async function loadRecogniser(settings: RecogniserSettings): Promise<LoadedRecogniser> {
-  // Two tabs loading at once can delete each other's files: the library syncs its whole store without a lock.
   const load = async (): Promise<LoadedRecogniser> => {
     const [first, ...others] = settings.models;
     const loaded = await loadFresh(first, settings);
@@ -92,11 +91,7 @@ export async function loadRecogniser(settings: RecogniserSettings): Promise<Load
     return loaded;
   };
   try {
-    return await navigator.locks.request(
-      'knotwright-speech-model',
-      { signal: AbortSignal.timeout(LOCK_WITHIN_MS) },
-      load,
-    );
+    return await holdingModels(load);
   } catch (error) {
     return { ok: false, failure: { kind: 'recogniser-unloadable', detail: messageOf(error) } };
   }

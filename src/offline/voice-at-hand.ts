@@ -1,6 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { describeFailure } from '../../audio/ears/failures.ts';
 import { storeModel } from '../../audio/ears/model-file.ts';
+import { holdingModels } from '../../audio/ears/model-lock.ts';
 import type { PackedFieldModel } from '../../audio/field-model/packed-field-model.ts';
 import { speechModels } from '../session/speech-models.ts';
 import { keepVoicePacks } from './voice-packs.ts';
@@ -11,6 +12,9 @@ export type VoiceAtHand =
   | { readonly kind: 'coming'; readonly share: number }
   | { readonly kind: 'here' }
   | { readonly kind: 'cannot'; readonly sentence: string };
+
+const BUSY =
+  'The speech model could not be brought here, because another tab is at it. The buttons still work; load the page again later.';
 
 /**
  * Brings the recorded voice and the speech model onto the tablet, checked, so that the first job in a field needs no
@@ -41,13 +45,16 @@ export function bringVoice(
       tell();
     };
     const kept = speechModels(page, fieldModel()).map(({ archive }) => archive);
-    const model = await storeModel(bundled, onProgress, kept);
+    // A job that is begun meanwhile waits with its recogniser, and then finds the model here.
+    const model = await holdingModels(() => storeModel(bundled, onProgress, kept));
     if (!voice.ok) return { kind: 'cannot', sentence: voice.sentence } as const;
     if (!model.ok) return { kind: 'cannot', sentence: describeFailure(model.failure) } as const;
     return { kind: 'here' } as const;
   };
-  void fetchBoth().then((outcome) => {
-    atHand.value = outcome;
-  });
+  void fetchBoth()
+    .catch(() => ({ kind: 'cannot', sentence: BUSY }) as const)
+    .then((outcome) => {
+      atHand.value = outcome;
+    });
   return atHand;
 }

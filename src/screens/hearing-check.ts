@@ -16,8 +16,13 @@ export type HearingCheck =
   | { readonly kind: 'idle' }
   /** @property share of the speech model on this tablet, 0 to 1 */
   | { readonly kind: 'starting'; readonly share: number }
-  /** The phrase to say now, and how the ones before went. */
-  | { readonly kind: 'saying'; readonly phrase: string; readonly heard: readonly boolean[] }
+  /** The phrase to say, whether the voice has said it and waits, and how the ones before went. */
+  | {
+      readonly kind: 'saying';
+      readonly phrase: string;
+      readonly isYourTurn: boolean;
+      readonly heard: readonly boolean[];
+    }
   | { readonly kind: 'done'; readonly heard: readonly boolean[] }
   /** One sentence that says what is wrong and what still works. */
   | { readonly kind: 'failed'; readonly sentence: string };
@@ -83,11 +88,14 @@ export function hearingChecker(
       const heard: boolean[] = [];
       for (const meaning of CHECKED_PHRASES) {
         const phrase = taughtForm(meaning);
-        state.value = { kind: 'saying', phrase, heard: [...heard] };
+        state.value = { kind: 'saying', phrase, isYourTurn: false, heard: [...heard] };
         listener.shut();
         await opened.speaker.speak([ASIDE_LINES.youCanSay, phrase]).finished;
         if (mine !== run) return;
+        await opened.speaker.earcon('listening');
+        if (mine !== run) return;
         listener.open();
+        state.value = { kind: 'saying', phrase, isYourTurn: true, heard: [...heard] };
         heard.push(await hears(listener, meaning));
         if (mine !== run) return;
       }

@@ -75,7 +75,9 @@ function HearingPart({ check, onStart }: { readonly check: HearingCheck; onStart
     case 'saying':
       return (
         <div aria-live="polite">
-          <p>Say this aloud, from where you will stand:</p>
+          <p class="whose-turn" data-turn={check.isYourTurn ? 'yours' : 'mine'}>
+            {check.isYourTurn ? 'Now you, from where you will stand:' : 'Listen first. Then say:'}
+          </p>
           <p class="say-this">{asSentence(check.phrase)}</p>
           <Marks heard={check.heard} />
         </div>

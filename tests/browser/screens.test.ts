@@ -395,6 +395,49 @@ describe('getting about', () => {
     await page.getByRole('button', { name: '7 missed' }).waitFor();
   });
 
+  it('stays at its question, in the middle of being answered, when the tablet is turned or the screen is split', async () => {
+    const page = await openApp(context, server.url);
+    await beginJob(page);
+    await walkTo(page, 'job.inquiry.triage');
+    await act(page, { voice: { kind: 'on', isWarm: true }, turn: 'hearing', level: LEVEL });
+    const question = await page.locator('.question').innerText();
+    const third = await page.locator('.tag-label').nth(2).innerText();
+    for (const size of [
+      TABLETS['ten inch, portrait'],
+      { width: 480, height: 800 },
+      { width: 1280, height: 400 },
+      TABLETS['thirteen inch, landscape'],
+    ]) {
+      await page.setViewportSize(size);
+      await settled(page);
+      expect(await page.locator('.question').innerText()).toBe(question);
+      expect(await page.locator('[data-turn]').first().getAttribute('data-turn')).toBe('hearing');
+      expect(await overflowing(page), JSON.stringify(size)).toEqual([]);
+      expect(await isInSight(page, 'Stop'), JSON.stringify(size)).toBe(true);
+    }
+    await page.setViewportSize({ width: 480, height: 800 });
+    await page.getByRole('button', { name: third }).click();
+    await page.setViewportSize(TABLETS['ten inch, portrait']);
+    const answers = await page.evaluate(() => window.screensPage?.conversation().view.value.context.answers);
+    expect(answers?.map(({ question: asked }) => asked)).toEqual(['symptom', 'evidence.knotPlace']);
+  });
+
+  it('can be done where the whole tablet is set to letters of twice the size', async () => {
+    const page = await openApp(context, server.url);
+    const session = await context.newCDPSession(page);
+    await session.send('Page.setFontSizes', { fontSizes: { standard: 32, fixed: 26 } });
+    await page.setViewportSize(TABLETS['eight inch, landscape']);
+    await page.reload();
+    await beginJob(page);
+    expect(await page.evaluate(() => getComputedStyle(document.documentElement).fontSize)).toBe('32px');
+    for (const { name, reach } of MOMENTS.slice(0, 6)) {
+      await reach(page);
+      await settled(page);
+      expect(await overflowing(page), name).toEqual([]);
+      expect(await isInSight(page, 'Stop'), name).toBe(true);
+    }
+  });
+
   it('refuses more misses than bales with a sentence', async () => {
     const page = await openApp(context, server.url);
     await beginJob(page);
