@@ -10,7 +10,7 @@ import {
 import { nextBallChange } from '../figures/splice-window.ts';
 import { checkLabelByCount, leastHonestLength } from '../figures/twine-label.ts';
 import { twinePerBale, twinePerString } from '../figures/twine-per-bale.ts';
-import { convert, inUnit } from '../figures/units.ts';
+import { convert } from '../figures/units.ts';
 import { baleOf, type FigureQuestion, type Given } from './figure-question.ts';
 import { FIGURE_LINES as LINES } from './lines.ts';
 
@@ -110,8 +110,6 @@ export const TWINE_FIGURES = {
         say: [
           LINES.runnageIs,
           ...given.say(runnage.value, 'metrePerKilogram'),
-          LINES.orAs,
-          ...given.say(inUnit('runnage', runnage, 'ft/lb').value, 'footPerPound'),
           LINES.texIs,
           ...sayWhole(Math.round(texFromRunnage(runnage.value).value)),
           LINES.grantedTwineOnly,

@@ -25,7 +25,6 @@ export const FIGURE_LINES = {
   twineWeighs: 'The twine weighs',
   ballHolds: 'That much twine is',
   runnageIs: 'The twine has',
-  orAs: 'or',
   texIs: 'Grams in a kilometre, which is tex:',
   labelMustHold: 'By the rule, what it says may be short by no more than this. It has to hold at least',
   baleWeighs: 'A bale weighs',

@@ -12,8 +12,10 @@ export interface Amount {
   readonly unit: SpokenUnit;
 }
 
-/** The metric twin of every unit a figure is worked out in; what is missing here is the same in both systems. */
-const METRIC: Readonly<Partial<Record<SpokenUnit, (amount: number) => Amount>>> = {
+type Twins = Readonly<Partial<Record<SpokenUnit, (amount: number) => Amount>>>;
+
+/** The twin, in the other system, of every unit a figure is worked out in; what is in neither table is the same in both. */
+const METRIC: Twins = {
   inch: measured('inch', 'millimetre'),
   foot: measured('foot', 'metre'),
   pound: measured('pound', 'kilogram'),
@@ -25,10 +27,12 @@ const METRIC: Readonly<Partial<Record<SpokenUnit, (amount: number) => Amount>>> 
   poundPerSquareInch: (amount) => ({ amount: convert('pressure', amount, 'psi', 'kPa'), unit: 'kilopascal' }),
 };
 
+const CUSTOMARY: Twins = { metrePerKilogram: measured('metrePerKilogram', 'footPerPound') };
+
 /** An amount in the units of a system. */
 export function inSystem(amount: number, unit: SpokenUnit, system: UnitSystem): Amount {
-  const toMetric = system === 'metric' ? METRIC[unit] : undefined;
-  return toMetric ? toMetric(amount) : { amount, unit };
+  const toTwin = (system === 'metric' ? METRIC : CUSTOMARY)[unit];
+  return toTwin ? toTwin(amount) : { amount, unit };
 }
 
 function measured(from: UnitId, to: UnitId): (amount: number) => Amount {

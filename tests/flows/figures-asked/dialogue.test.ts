@@ -280,6 +280,12 @@ describe('check values recomputed from the formulas, as they are spoken', () => 
     ],
     [
       'figure.runnage',
+      'metric',
+      { labelLength: 9000, twineWeight: 40 },
+      'one hundred fifty-one metres to the kilogram',
+    ],
+    [
+      'figure.runnage',
       'inch',
       { labelLength: 9000, twineWeight: 40 },
       'tex: six thousand six hundred fourteen',

@@ -92,6 +92,20 @@ describe('words that cannot be true are questioned aloud with what can be, and n
     expect(isTaken).toBe(false);
   });
 
+  it('the span is in the units of whoever asks', () => {
+    const { dialogue } = beginFigure('figure.ballLength', {}, 'metric') as Extract<
+      FigureTurn,
+      { kind: 'asks' }
+    >;
+    expect(sayText(figurePrompt(dialogue, JOB).brief)).toContain(
+      'fifty to two thousand metres to the kilogram',
+    );
+    // 50 and 2000 m/kg at 1.48816 ft/lb each (NIST Special Publication 811), rounded so that nothing outside is let in.
+    expect(sayText(figurePrompt(asking('runnage'), JOB).brief)).toContain(
+      'seventy-five to two thousand nine hundred seventy-six feet to the pound',
+    );
+  });
+
   it.each<[string, string]>([
     ['zero out of zero', 'It takes at least one bale.'],
     ['ten out of two', 'There cannot be more misses than bales.'],
