@@ -37,6 +37,9 @@ const TOUCH: Channel = { by: 'touch' };
 const CLEAR_VOICE: Channel = { by: 'voice', margin: 1, snrDb: 30 };
 const DOUBTFUL_VOICE: Channel = { by: 'voice', margin: 0.2, snrDb: 30 };
 const NOISY_VOICE: Channel = { by: 'voice', margin: 1, snrDb: 3 };
+/** Clear for once, in a place where it is hard to hear. */
+const VOICE_IN_A_NOISY_PLACE: Channel = { by: 'voice', margin: 1, snrDb: 30, hearing: 'poor' };
+const VOICES = [CLEAR_VOICE, DOUBTFUL_VOICE, NOISY_VOICE, VOICE_IN_A_NOISY_PLACE];
 
 const LOCKOUT_IN_FULL = [...SAFE_STOP_STEPS, ...LOCKOUT_STEPS].map(({ id }) => id).join(' ');
 
@@ -178,7 +181,7 @@ function asksDiagnosis(type: ModelEvent['type']): boolean {
 }
 
 function variants(type: MeaningId): ModelEvent[] {
-  const channels = riskOf(type) === 'confirm' ? [TOUCH, CLEAR_VOICE, DOUBTFUL_VOICE, NOISY_VOICE] : [TOUCH];
+  const channels = riskOf(type) === 'confirm' ? [TOUCH, ...VOICES] : [TOUCH];
   return channels.map((channel) => ({ ...asked(type), channel }));
 }
 
