@@ -3,6 +3,7 @@ import type { Use } from '../voices.ts';
 import { pinkNoise } from './basics.ts';
 import { engineNoise } from './engine.ts';
 import { hailNoise } from './hail.ts';
+import { impactWrenchNoise } from './impact-wrench.ts';
 import { mowerNoise } from './mower.ts';
 import { secondTalkerNoise } from './second-talker.ts';
 import { windNoise } from './wind.ts';
@@ -16,6 +17,7 @@ export const noises = {
   pink: { use: 'tuning', make: (samples, _, random) => pinkNoise(samples, random) },
   engine: { use: 'tuning', make: engineNoise },
   wind: { use: 'tuning', make: windNoise },
+  'impact wrench': { use: 'tuning', make: impactWrenchNoise },
   mower: { use: 'judging', make: mowerNoise },
   workshop: { use: 'judging', make: workshopNoise },
   hail: { use: 'judging', make: hailNoise },
