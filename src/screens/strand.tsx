@@ -21,7 +21,7 @@ export const TURN_WORDS: Readonly<Record<Turn, string>> = {
   listening: 'Listening',
   hearing: 'I hear you',
   thinking: 'Working it out',
-  resting: 'Use the buttons',
+  resting: 'Buttons only',
   quiet: 'Quiet',
 };
 

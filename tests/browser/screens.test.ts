@@ -51,10 +51,11 @@ const LEVEL = { dbfs: -20, floorDbfs: -55, snrDb: 4, hearing: 'too loud' } as co
 const VOICES: readonly Partial<ConversationView>[] = [
   { voice: { kind: 'starting', share: 0.995 } },
   { voice: { kind: 'on', isWarm: false }, turn: 'quiet', level: LEVEL },
-  ...(['speaking', 'listening', 'hearing', 'thinking', 'quiet'] as const).map((turn) => ({
+  ...(['speaking', 'listening', 'hearing', 'thinking', 'resting', 'quiet'] as const).map((turn) => ({
     voice: { kind: 'on', isWarm: true } as const,
     turn,
     level: LEVEL,
+    hearing: turn === 'resting' ? LEVEL.hearing : ('good' as const),
   })),
   { voice: { kind: 'failed', sentence: 'The microphone is refused. Touch still works. '.repeat(4) } },
   { voice: { kind: 'off' } },
