@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { SpeechDetector } from '../../audio/ears/speech-detector.ts';
 import { seededRandom } from '../../flows/drill/seeded.ts';
 import { inShed, sheds } from './echo.ts';
 import { rms } from './noises/basics.ts';
@@ -52,6 +53,26 @@ describe('a scene', () => {
       ),
       { numRuns: 10 },
     );
+  });
+});
+
+describe('a recording', () => {
+  it('has its own room before and behind it, in which nothing is taken for speech', () => {
+    const noise = noises.pink.make(2 * sampleRate, sampleRate, seededRandom(3));
+    const voice = Float32Array.from(noise, (sample, i) => {
+      const isSpoken = i > 0.6 * sampleRate && i < 1.4 * sampleRate;
+      return 0.01 * sample + (isSpoken ? 0.2 * (whistle[i % sampleRate] as number) * Math.sin(i / 900) : 0);
+    });
+    const { samples, start, end } = makeScene(voice, { noise: 'pink', snrDb: 40 }, 4, true);
+    const spoken = rms(samples.subarray(start + 0.6 * sampleRate, start + 1.4 * sampleRate));
+    const inVoice = dB(
+      (rms(voice.subarray(0, sampleRate / 2)) / rms(voice.subarray(0.6 * sampleRate, 1.4 * sampleRate))) ** 2,
+    );
+    for (const around of [samples.subarray(0, start), samples.subarray(end)])
+      expect(Math.abs(dB((rms(around) / spoken) ** 2) - inVoice)).toBeLessThan(3);
+    const detector = new SpeechDetector();
+    expect(detector.push(samples.subarray(0, start))).toEqual([]);
+    expect(detector.isSpeech).toBe(false);
   });
 });
 
