@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { convert } from '../../flows/figures/units.ts';
+import { INPUT_IDS, inputOf } from '../../flows/figures-asked/inputs.ts';
 import {
   METRIC_SENTENCES,
   NEAR_AND_OFF,
@@ -61,6 +62,10 @@ describe('metric wording', () => {
     const named = /\b(inch|inches|foot|feet|pounds?|thou)\b/i;
     // What a person may say, in either system, is not put into another one.
     const offered = new Set([...MEANING_IDS.map(taughtForm), 'Inches and pounds.']);
+    // A bare number is taken in one unit alone, so its question has to name that one.
+    for (const { name, ask, takes } of INPUT_IDS.map(inputOf)) {
+      if (takes.kind === 'count') offered.add(name).add(ask);
+    }
     const untouched = spoken.filter(
       (text) => named.test(text) && !/\b(metres?|kilos?)\b/.test(text) && !offered.has(text),
     );
