@@ -83,11 +83,16 @@ export function runTrialsByPocketSphinx(
   return trials.map((trial) => outcomes.get(trial) as TrialOutcome);
 }
 
-/** Phrases stand alone; the words of numbers are said in any order and number, as the ears' list allows. */
+/**
+ * Phrases stand alone, and so does a whole number up to a hundred; the words of measurements are said in any order and
+ * number, as the ears' list allows.
+ */
 function strictGrammar(expecting: Expecting): StrictGrammar {
-  const { value: _, ...withoutValue } = expecting;
+  const { value, ...withoutValue } = expecting;
   const spelt = (list: readonly string[]) =>
     list.filter((token) => token !== UNKNOWN_WORD).map((token) => token.replaceAll('_', ' '));
+  const all = spelt(recogniserList(expecting));
+  if (value === undefined || value.kind === 'count') return { phrases: all, words: [] };
   const phrases = spelt(recogniserList(withoutValue));
-  return { phrases, words: spelt(recogniserList(expecting)).filter((each) => !phrases.includes(each)) };
+  return { phrases, words: all.filter((each) => !phrases.includes(each)) };
 }
