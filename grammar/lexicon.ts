@@ -113,15 +113,20 @@ export function allPhrases(): readonly Phrase[] {
 
 /** Everything that is heard as one word, without repeats: {@link allPhrases} and the longer parts of values, for the builder of the recogniser's model. */
 export function graphPhrases(): readonly string[] {
-  return [
-    ...new Set([
-      ...allPhrases().map((phrase) => phrase.words),
-      ...VALUE_PHRASES,
-      ...ROUND_NUMBERS,
-      ...MISS_COUNTS,
-      ...Object.values(WHOLE_VALUES).flat(),
-    ]),
-  ];
+  return [...new Set([...allPhrases().map((phrase) => phrase.words), ...wholeValues()])];
+}
+
+function wholeValues(): readonly string[] {
+  return [...VALUE_PHRASES, ...ROUND_NUMBERS, ...MISS_COUNTS, ...Object.values(WHOLE_VALUES).flat()];
+}
+
+/**
+ * What is taken on less evidence than other phrases: whatever ends danger, since it must rather be heard wrongly than
+ * missed, and values, since they are read back and must be accepted before they count.
+ */
+export function eagerWords(): readonly string[] {
+  const voids = ['stop' as const, ...VOID_MEANINGS].flatMap(phrasesFor).map((phrase) => phrase.words);
+  return [...new Set([...voids, ...wholeValues(), ...VALUE_WORDS])];
 }
 
 /** Words that stay ordinary graph words because they combine freely: numbers, fractions, units. */

@@ -5,16 +5,15 @@
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { graphPhrases, graphWords } from '../../grammar/lexicon.ts';
-import { pronunciations } from '../../grammar/pronunciations.ts';
 import { readAcousticSource } from './acoustic-source.ts';
+import { grammarVocabulary } from './grammar-vocabulary.ts';
 import { packModel, vocabularyHash } from './packed-model.ts';
 import { modelTuning } from './tuning.ts';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const outputFolder = join(here, '../../public/model');
 
-const vocabulary = { phrases: graphPhrases(), words: graphWords(), pronunciations };
+const vocabulary = grammarVocabulary();
 const packed = packModel(readAcousticSource(), vocabulary, modelTuning);
 
 mkdirSync(outputFolder, { recursive: true });

@@ -53,13 +53,21 @@ export function modelFiles(
     ]),
   );
   const wordId = (label: string) => wordIds.get(label) ?? 0;
-  const unknown = {
-    wordId: wordId(UNKNOWN_WORD),
-    clearWordId: wordId(CLEAR_UNKNOWN_WORD),
-    speech: inventory.anySpeech('singleton'),
-  };
+  const unknown = [
+    {
+      wordId: wordId(UNKNOWN_WORD),
+      speech: inventory.anything('anySpeech', 'singleton'),
+      tuning: tuning.graph.unknown,
+    },
+    {
+      wordId: wordId(CLEAR_UNKNOWN_WORD),
+      speech: inventory.anything('anySenone', 'singleton'),
+      tuning: tuning.graph.clearUnknown,
+    },
+  ];
   const words = vocabulary.map((word) => ({
     wordId: wordId(word.label),
+    isEager: word.isEager,
     paths: phonePaths(word, source.phones, inventory),
   }));
 
@@ -77,8 +85,8 @@ export function modelFiles(
   );
   const layout = layOutOutputs(tied.all, source.phones.baseOfSenone, groupLimit);
   const chains = phones.map(({ id, sound }): PhoneChain => {
-    if (sound.kind === 'anySpeech') {
-      const pdfId = outputOfSlot(layout.slotCount);
+    if (sound.kind !== 'modelled') {
+      const pdfId = outputOfSlot(layout.slotCount + (sound.kind === 'anySpeech' ? 0 : 1));
       return {
         phoneId: id,
         pdfIds: Array.from({ length: statesPerPhone }, () => pdfId),

@@ -29,6 +29,11 @@ export function packModel(
 /** Changes whenever a phrase, a word or a pronunciation does, whatever their order. */
 export function vocabularyHash(vocabulary: VocabularySource): string {
   const entries = Object.entries(vocabulary.pronunciations).sort(([a], [b]) => (a < b ? -1 : 1));
-  const text = JSON.stringify([[...vocabulary.phrases].sort(), [...vocabulary.words].sort(), entries]);
+  const text = JSON.stringify([
+    [...vocabulary.phrases].sort(),
+    [...vocabulary.words].sort(),
+    [...vocabulary.eager].sort(),
+    entries,
+  ]);
   return createHash('sha256').update(text).digest('hex');
 }

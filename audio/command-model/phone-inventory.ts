@@ -4,8 +4,11 @@ import type { PhoneModel } from './sphinx-phone-definitions.ts';
 /** Kaldi's names for a phone's place in a word (file word_boundary.int). */
 export type WordPlace = 'begin' | 'internal' | 'end' | 'singleton' | 'nonword';
 
-/** What a phone sounds like: a Markov model of the acoustic model, or any speech at all. */
-export type PhoneSound = ({ readonly kind: 'modelled' } & PhoneModel) | { readonly kind: 'anySpeech' };
+/** What a phone sounds like: a Markov model of the acoustic model, or anything that is said (scoring-network.ts has both). */
+export type PhoneSound =
+  | ({ readonly kind: 'modelled' } & PhoneModel)
+  | { readonly kind: 'anySpeech' }
+  | { readonly kind: 'anySenone' };
 
 export interface InventoryPhone {
   /** From 1; 0 is Kaldi's epsilon. */
@@ -22,9 +25,9 @@ export class PhoneInventory {
     return this.phone({ kind: 'modelled', senoneSequence, transitionMatrix }, place);
   }
 
-  /** The phone for any speech in that place, numbered on first use. */
-  anySpeech(place: WordPlace): InventoryPhone {
-    return this.phone({ kind: 'anySpeech' }, place);
+  /** The phone for anything that is said in that place, numbered on first use. */
+  anything(kind: 'anySpeech' | 'anySenone', place: WordPlace): InventoryPhone {
+    return this.phone({ kind }, place);
   }
 
   private phone(sound: PhoneSound, place: WordPlace): InventoryPhone {

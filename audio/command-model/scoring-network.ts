@@ -32,7 +32,10 @@ const weightBits = 9;
 /** Frames of context on each side that second differences need. */
 const context = 3;
 
-/** The network's output for a slot of the layout: each slot has two, and the second is the logarithm. */
+/**
+ * The network's output for a slot: each slot has two, and the second is the logarithm. Behind the layout's slots stand
+ * any speech and any senone.
+ */
 export function outputOfSlot(slot: number): number {
   return 2 * slot + 1;
 }
@@ -145,8 +148,15 @@ export function writeScoringNetwork(
   );
   components.push(['productAny', () => writeProduct(writer, streams.length, 1)]);
   components.push(['logAny', () => writeLogarithm(writer, 1)]);
-  const logs = layout.groups.map((_, g) => `log${g}`);
-  config.push(`output-node name=output input=Append(${[...logs, 'logAny'].join(', ')}) objective=linear`);
+  const products = layout.groups.map((_, g) => `product${g}`);
+  config.push(
+    `component-node name=mixSenones component=mixSenones input=Append(${products.join(', ')})`,
+    'component-node name=logSenones component=logSenones input=mixSenones',
+  );
+  components.push(['mixSenones', () => writeAnySenone(writer, source, layout)]);
+  components.push(['logSenones', () => writeLogarithm(writer, 1)]);
+  const logs = [...layout.groups.map((_, g) => `log${g}`), 'logAny', 'logSenones'];
+  config.push(`output-node name=output input=Append(${logs.join(', ')}) objective=linear`);
 
   writer.token('<Nnet3>').text(`\n${config.join('\n')}\n\n`);
   writer.token('<NumComponents>').int32(components.length);
@@ -249,7 +259,7 @@ function writeMixtures(
 
 /**
  * Any speech: a mixture over the codebooks of all phones that are no fillers, phones alike, each phone the mean of all
- * its senones. The network's last output, which stands behind those of the layout's slots.
+ * its senones. It fits everything a little, noisy speech as well as clear.
  */
 function writeAnySpeech(
   writer: KaldiWriter,
@@ -269,6 +279,29 @@ function writeAnySpeech(
     });
   });
   writeAffine(writer, 1, weights.length, weights, [tuning.shareFloor * shareScale]);
+}
+
+/**
+ * Any senone: the mean likelihood of all that are no filler's, which is much that of the likeliest. No phrase can fit
+ * much better, and only what was really said fits nearly as well; noise it fits too well.
+ */
+function writeAnySenone(writer: KaldiWriter, source: AcousticSource, layout: OutputLayout): void {
+  const isCounted = layout.groups.flatMap(({ codebooks, senones, slots }) =>
+    codebooks.flatMap((codebook, block) =>
+      Array.from(
+        { length: slots },
+        (_, slot) => slot < (senones[block]?.length ?? 0) && !source.phones.isFiller(codebook),
+      ),
+    ),
+  );
+  const share = roundMantissa(1 / isCounted.filter(Boolean).length, weightBits);
+  writeAffine(
+    writer,
+    1,
+    isCounted.length,
+    isCounted.map((counted) => (counted ? share : 0)),
+    [0],
+  );
 }
 
 function mean(values: readonly number[]): number {

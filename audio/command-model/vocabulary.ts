@@ -7,6 +7,8 @@ export interface VocabularySource {
   readonly phrases: readonly string[];
   /** Ordinary single words: numbers, fractions, units. */
   readonly words: readonly string[];
+  /** Those of both that are taken on less evidence than others. */
+  readonly eager: readonly string[];
   /** Word to pronunciations (phones with spaces between), for words the dictionary lacks or has otherwise. */
   readonly pronunciations: Readonly<Record<string, readonly string[]>>;
 }
@@ -16,6 +18,7 @@ export interface GraphWord {
   readonly label: string;
   /** For each spoken word in order, the ways to pronounce it (never none). */
   readonly spoken: readonly (readonly Pronunciation[])[];
+  readonly isEager: boolean;
 }
 
 /**
@@ -36,11 +39,16 @@ export function graphVocabulary(
     }
     return found;
   };
+  const eager = new Set(source.eager);
   const entries = [...new Set([...source.phrases, ...source.words])].sort();
   return entries.map((phrase) => {
     if (!/^[a-z0-9'-]+( [a-z0-9'-]+)*$/.test(phrase)) {
       throw new Error(`"${phrase}" is not lower-case words with single spaces between them.`);
     }
-    return { label: graphToken(phrase), spoken: phrase.split(' ').map((word) => pronounce(word, phrase)) };
+    return {
+      label: graphToken(phrase),
+      spoken: phrase.split(' ').map((word) => pronounce(word, phrase)),
+      isEager: eager.has(phrase),
+    };
   });
 }

@@ -19,27 +19,43 @@ export interface GraphTuning {
   readonly noSilenceCost: number;
   /** A pause inside a phrase. */
   readonly pauseCost: number;
-  /** Each word, so that one long phrase is preferred to several short ones. */
+  /**
+   * Each word: how much better in all than unknown speech it must fit, however short it is. Several short ones pay it
+   * several times.
+   */
   readonly wordCost: number;
-  readonly unknownCost: number;
-  /** Taken off for every frame of unknown speech: how much better than any speech a phrase must fit, in noise. */
-  readonly unknownFrameBonus: number;
-  /** The same where the speech is clear: there a phrase that was really said fits far better. */
-  readonly clearUnknownFrameBonus: number;
+  /** The same of a word that is taken on less evidence. */
+  readonly eagerWordCost: number;
+  /** Unknown speech in noise, and where the speech is clear: there a phrase that was really said fits far better. */
+  readonly unknown: UnknownTuning;
+  readonly clearUnknown: UnknownTuning;
+}
+
+export interface UnknownTuning {
+  readonly cost: number;
+  /** Taken off for every frame: how much better than it a phrase must fit in each. */
+  readonly frameBonus: number;
 }
 
 export interface GraphParts {
-  readonly words: readonly { readonly wordId: number; readonly paths: readonly (readonly PathStep[])[] }[];
+  readonly words: readonly {
+    readonly wordId: number;
+    readonly isEager: boolean;
+    readonly paths: readonly (readonly PathStep[])[];
+  }[];
   readonly silence: InventoryPhone;
   readonly noise: InventoryPhone;
   /** Silence inside a word of the graph. */
   readonly pauseSilence: InventoryPhone;
-  readonly unknown: {
+  readonly unknown: readonly {
     readonly wordId: number;
-    readonly clearWordId: number;
     readonly speech: InventoryPhone;
-  };
+    readonly tuning: UnknownTuning;
+  }[];
 }
+
+/** Costs are kept to this part: finer steps change nothing and would not compress. */
+const costStep = 1 / 128;
 
 export function buildWordGraph(
   parts: GraphParts,
@@ -52,6 +68,8 @@ export function buildWordGraph(
   graph.setFinal(resting, 0);
   graph.setFinal(afterWord, 0);
 
+  const rounded = (cost: number) => Math.round(cost / costStep) * costStep;
+
   /** A phone's chain: an arc into each state, on which the state's own loop sits. */
   const addPhone = (
     from: number,
@@ -59,7 +77,7 @@ export function buildWordGraph(
     wordId: number,
     to: number,
     cost: number,
-    frameCost = 0,
+    { frameCost = 0, exitCost = 0 } = {},
   ) => {
     const states = transitions[phone.id - 1];
     if (!states) throw new Error(`Phone ${phone.id} has no transitions.`);
@@ -69,18 +87,18 @@ export function buildWordGraph(
       graph.addArc(current, {
         input: state.goOnId,
         output: i === 0 ? wordId : 0,
-        cost: -state.goOnLog * tuning.transitionScale + frameCost + (i === 0 ? cost : 0),
+        cost: rounded(-state.goOnLog * tuning.transitionScale + frameCost + (i === 0 ? cost : 0)),
         to: next,
       });
       graph.addArc(next, {
         input: state.stayId,
         output: 0,
-        cost: -state.stayLog * tuning.transitionScale + frameCost,
+        cost: rounded(-state.stayLog * tuning.transitionScale + frameCost),
         to: next,
       });
       current = next;
     });
-    graph.addArc(current, { input: 0, output: 0, cost: 0, to });
+    graph.addArc(current, { input: 0, output: 0, cost: exitCost, to });
   };
 
   graph.addArc(afterWord, { input: 0, output: 0, cost: tuning.noSilenceCost, to: resting });
@@ -92,7 +110,10 @@ export function buildWordGraph(
     addPhone(resting, phone, 0, resting, cost);
   }
 
-  for (const { wordId, paths } of parts.words) {
+  for (const { wordId, isEager, paths } of parts.words) {
+    // In equal parts, so that no single step falls out of the decoder's beam.
+    const phoneCount = Math.min(...paths.map((path) => path.filter((step) => step !== pause).length));
+    const phoneCost = (isEager ? tuning.eagerWordCost : tuning.wordCost) / phoneCount;
     const automaton = minimalAutomaton(paths, (step) => (step === pause ? pause : String(step.id)));
     const start = automaton.length - 1;
     const places = automaton.map(({ edges }, i) =>
@@ -107,17 +128,17 @@ export function buildWordGraph(
           graph.addArc(place, { input: 0, output: 0, cost: 0, to: target });
           addPhone(place, parts.pauseSilence, 0, target, tuning.pauseCost);
         } else {
-          addPhone(place, step, i === start ? wordId : 0, target, i === start ? tuning.wordCost : 0);
+          addPhone(place, step, i === start ? wordId : 0, target, phoneCost);
         }
       }
     });
   }
 
-  for (const [wordId, frameBonus] of [
-    [parts.unknown.wordId, tuning.unknownFrameBonus],
-    [parts.unknown.clearWordId, tuning.clearUnknownFrameBonus],
-  ] as const) {
-    addPhone(resting, parts.unknown.speech, wordId, afterWord, tuning.unknownCost, -frameBonus);
+  for (const { wordId, speech, tuning: unknown } of parts.unknown) {
+    addPhone(resting, speech, wordId, afterWord, 0, {
+      frameCost: -unknown.frameBonus,
+      exitCost: unknown.cost,
+    });
   }
   return graph;
 }

@@ -2,13 +2,12 @@
 import { readFileSync } from 'node:fs';
 import { readAcousticSource } from '../../audio/command-model/acoustic-source.ts';
 import { builtModel } from '../../audio/command-model/built.ts';
+import { grammarVocabulary } from '../../audio/command-model/grammar-vocabulary.ts';
 import { packModel, vocabularyHash } from '../../audio/command-model/packed-model.ts';
 import { modelTuning } from '../../audio/command-model/tuning.ts';
-import { graphPhrases, graphWords } from '../../grammar/lexicon.ts';
-import { pronunciations } from '../../grammar/pronunciations.ts';
 import { type LoadedModel, loadVoskModel } from './vosk-in-node.ts';
 
-const vocabulary = { phrases: graphPhrases(), words: graphWords(), pronunciations };
+const vocabulary = grammarVocabulary();
 
 /** @throws when the grammar has changed since the model was built: it would be deaf to what is new */
 export function bundledArchive(): Uint8Array {

@@ -1,19 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readAcousticSource } from '../../../audio/command-model/acoustic-source.ts';
+import { grammarVocabulary } from '../../../audio/command-model/grammar-vocabulary.ts';
 import { graphVocabulary } from '../../../audio/command-model/vocabulary.ts';
 import { graphToken } from '../../../grammar/compile.ts';
 import { activeMeanings } from '../../../grammar/expecting.ts';
-import {
-  allPhrases,
-  graphPhrases,
-  graphWords,
-  MEANING_IDS,
-  type Phrase,
-  phrasesFor,
-  riskOf,
-} from '../../../grammar/lexicon.ts';
-import { pronunciations } from '../../../grammar/pronunciations.ts';
+import { allPhrases, MEANING_IDS, type Phrase, phrasesFor, riskOf } from '../../../grammar/lexicon.ts';
 import { phoneDistance } from './phone-distance.ts';
 
 /**
@@ -28,15 +20,13 @@ const mostWays = 2;
 
 const { dictionary } = readAcousticSource();
 const ways = new Map(
-  graphVocabulary({ phrases: graphPhrases(), words: graphWords(), pronunciations }, dictionary).map(
-    ({ label, spoken }) => {
-      let all: string[][] = [[]];
-      for (const variants of spoken) {
-        all = all.flatMap((before) => variants.map((phones) => [...before, ...phones])).slice(0, mostWays);
-      }
-      return [label, all] as const;
-    },
-  ),
+  graphVocabulary(grammarVocabulary(), dictionary).map(({ label, spoken }) => {
+    let all: string[][] = [[]];
+    for (const variants of spoken) {
+      all = all.flatMap((before) => variants.map((phones) => [...before, ...phones])).slice(0, mostWays);
+    }
+    return [label, all] as const;
+  }),
 );
 
 interface Pair {

@@ -14,6 +14,7 @@ const dictionary = new Map([
 const source = (phrases: string[], pronunciations: Record<string, string[]> = {}) => ({
   phrases,
   words: [],
+  eager: ['key'],
   pronunciations,
 });
 
@@ -29,6 +30,7 @@ describe('the vocabulary', () => {
           ],
           [['K', 'IY']],
         ],
+        isEager: false,
       },
     ]);
   });
@@ -36,6 +38,11 @@ describe('the vocabulary', () => {
   it('prefers our own pronunciation to the dictionary', () => {
     const [word] = graphVocabulary(source(['key'], { key: ['K EY'] }), dictionary);
     expect(word?.spoken).toEqual([[['K', 'EY']]]);
+  });
+
+  it('marks what is taken on less evidence', () => {
+    const words = graphVocabulary(source(['key', 'the key']), dictionary);
+    expect(words.map(({ isEager }) => isEager)).toEqual([true, false]);
   });
 
   it('names the word without a pronunciation and its phrase', () => {

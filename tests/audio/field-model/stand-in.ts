@@ -29,8 +29,12 @@ export function standInFiles(): Readonly<Record<string, Uint8Array>> {
   const source = readAcousticSource();
   const { files } = modelFiles(
     source,
-    graphVocabulary({ phrases: [], words, pronunciations }, source.dictionary),
-    modelTuning,
+    graphVocabulary({ phrases: [], words, eager: [], pronunciations }, source.dictionary),
+    // A phrase is many words here: each of them must not pay what a whole phrase does.
+    {
+      ...modelTuning,
+      graph: { ...modelTuning.graph, wordCost: 2, unknown: { cost: 4, frameBonus: 0.26 } },
+    },
   );
   const byPath = Object.fromEntries(files.map(({ path, content }) => [path.replace('model/', ''), content]));
   const { 'graph/words.txt': wordsFile, 'graph/Gr.fst': graph, ...others } = byPath;
