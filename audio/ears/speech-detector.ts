@@ -1,10 +1,12 @@
 import { bandPowers, SPECTRUM_SAMPLES } from './band-powers.ts';
+import { LOUD_OVER_MEAN_WHEN_STEADY, loudAfter } from './loud-moments.ts';
 import { EARS_RATE_HZ, msToSamples, samplesToMs } from './sound-format.ts';
 
 /**
  * Finds where speech begins and ends in continuous sound, by how far each frequency band stands over the room's own noise:
  * the mean log-likelihood ratio of speech in noise against noise (J. Sohn, N. S. Kim, W. Sung, "A statistical model-based
- * voice activity detection", IEEE Signal Processing Letters 6(1), 1999), with each band's noise followed as it drifts.
+ * voice activity detection", IEEE Signal Processing Letters 6(1), 1999), with each band's noise followed as it drifts. A
+ * noise of loud moments, as of hail or a grinder, is taken for as much as those, not for its mean.
  */
 
 /** What the detector reports. Positions are samples since the start of the stream. */
@@ -25,6 +27,10 @@ export const END_AFTER_INCOMPLETE_MS = 1_200;
 
 /** Longest speech taken for one phrase, milliseconds. */
 export const LONGEST_SPEECH_MS = 8_000;
+
+/** The same until a second of quiet was heard, milliseconds: what sounds from the first moment on is rather the room. */
+const LONGEST_BEFORE_QUIET_MS = 2_500;
+const QUIET_HEARD_FRAMES = 100;
 
 const HOP_SAMPLES = EARS_RATE_HZ / 100;
 const HOP_MS = 10;
@@ -80,13 +86,20 @@ interface SpeechInProgress {
   frames: number;
   /** Mean power of each band since the start: what the room becomes if this turns out to be the room. */
   readonly meanPower: Float64Array;
+  /** And how loud its loud moments are then. */
+  readonly loudPower: Float64Array;
 }
 
 /** The detector. One for a stream of sound; push every sample in order. */
 export class SpeechDetector {
   #endAfterFrames = END_AFTER_COMPLETE_MS / HOP_MS;
   readonly #noise = new Float64Array(BANDS);
+  /** How loud the loud moments of each band's noise are. */
+  readonly #loud = new Float64Array(BANDS);
   #framesSeen = 0;
+  #quietFrames = 0;
+  /** Frames that may yet turn out to be the beginning of speech, the newest last; older ones are the room. */
+  #undecided: Float64Array[] = [];
   #score = 0;
   #pending = new Float32Array(0);
   /** Position of the first pending sample. */
@@ -124,6 +137,7 @@ export class SpeechDetector {
     this.#position = sample;
     this.#speech = undefined;
     this.#recentScores = [];
+    this.#undecided = [];
     this.#score = 0;
   }
 
@@ -150,6 +164,7 @@ export class SpeechDetector {
       for (let band = 0; band < BANDS; band += 1) {
         const before = this.#noise[band] as number;
         this.#noise[band] = before + ((powers[band] as number) - before) / this.#framesSeen;
+        this.#loud[band] = LOUD_OVER_MEAN_WHEN_STEADY * (this.#noise[band] as number);
       }
       return undefined;
     }
@@ -167,7 +182,11 @@ export class SpeechDetector {
   #likelihood(powers: Float64Array): number {
     let sum = 0;
     for (let band = 0; band < BANDS; band += 1) {
-      const ratio = (powers[band] as number) / (this.#noise[band] as number);
+      const room = Math.max(
+        this.#noise[band] as number,
+        (this.#loud[band] as number) / LOUD_OVER_MEAN_WHEN_STEADY,
+      );
+      const ratio = (powers[band] as number) / room;
       if (ratio > 1) sum += Math.min(MOST_PER_BAND, ratio - 1 - Math.log(ratio));
     }
     return Math.min(MOST_PER_FRAME, sum / BANDS);
@@ -184,6 +203,11 @@ export class SpeechDetector {
   }
 
   #quiet(voiced: boolean, middle: number, powers: Float64Array): SpeechEvent | undefined {
+    this.#quietFrames += 1;
+    this.#undecided.push(powers);
+    if (this.#undecided.length > START_WINDOW_FRAMES) {
+      follow(this.#loud, this.#undecided.shift() as Float64Array);
+    }
     this.#recentScores.push(this.#score);
     if (this.#recentScores.length > LOOK_BACK_FRAMES) this.#recentScores.shift();
     const window = this.#recentScores.slice(-START_WINDOW_FRAMES);
@@ -192,7 +216,14 @@ export class SpeechDetector {
     }
     const startSample = Math.max(0, middle - framesBackToStart(this.#recentScores) * HOP_SAMPLES);
     this.#recentScores = [];
-    this.#speech = { startSample, lastVoicedSample: middle, frames: 1, meanPower: powers.slice() };
+    this.#undecided = [];
+    this.#speech = {
+      startSample,
+      lastVoicedSample: middle,
+      frames: 1,
+      meanPower: powers.slice(),
+      loudPower: this.#loud.slice(),
+    };
     return { type: 'started', startSample };
   }
 
@@ -208,18 +239,28 @@ export class SpeechDetector {
       const before = speech.meanPower[band] as number;
       speech.meanPower[band] = before + ((powers[band] as number) - before) / speech.frames;
     }
+    follow(speech.loudPower, powers);
     const { startSample, lastVoicedSample: endSample } = speech;
     if ((middle - endSample) / HOP_SAMPLES >= this.#endAfterFrames) {
       this.#speech = undefined;
       return { type: 'ended', startSample, endSample, because: 'quiet' };
     }
-    if (middle - startSample >= msToSamples(LONGEST_SPEECH_MS)) {
+    const longestMs = this.#quietFrames < QUIET_HEARD_FRAMES ? LONGEST_BEFORE_QUIET_MS : LONGEST_SPEECH_MS;
+    if (middle - startSample >= msToSamples(longestMs)) {
       // Nobody answers that long: it is the room now.
       this.#noise.set(speech.meanPower);
+      this.#loud.set(speech.loudPower);
       this.#speech = undefined;
       return { type: 'ended', startSample, endSample, because: 'cut' };
     }
     return undefined;
+  }
+}
+
+/** Each band's loud moments after one more frame. */
+function follow(loud: Float64Array, powers: Float64Array): void {
+  for (let band = 0; band < BANDS; band += 1) {
+    loud[band] = loudAfter(loud[band] as number, powers[band] as number);
   }
 }
 

@@ -6,7 +6,7 @@ import {
   SpeechDetector,
   type SpeechEvent,
 } from '../../../audio/ears/speech-detector.ts';
-import { blocksOf, mixedAt, voiceLike, whiteNoise } from './test-sounds.ts';
+import { blocksOf, mixedAt, seeded, voiceLike, whiteNoise } from './test-sounds.ts';
 
 const RATE = 16_000;
 
@@ -104,6 +104,23 @@ describe('the speech detector', () => {
     ).toBe(true);
     expect(last?.because).toBe('quiet');
     expect(Math.abs((last?.startSample ?? 0) / RATE - 18)).toBeLessThan(0.25);
+  });
+
+  it('learns a roof under hail: loud moments without end are the room, and a phrase among them is found', () => {
+    const random = seeded(17);
+    // A strike now and then that dies away in some hundredths of a second, over a faint hiss.
+    let strike = 0;
+    const rattle = whiteNoise(12 * RATE, 0.01, 4).map((sample) => {
+      strike = random() < 60 / RATE ? random() ** 2 : strike * 0.997;
+      return sample * (0.15 + 4 * strike);
+    });
+    expect(eventsIn(rattle).filter(({ type }) => type === 'ended').length).toBeLessThan(2);
+    const voice = voiceLike(900, 0.05);
+    const ended = eventsIn(mixedAt(rattle, voice, 9 * RATE)).filter((event) => event.type === 'ended');
+    const last = ended.at(-1);
+    expect(last?.because).toBe('quiet');
+    expect(Math.abs((last?.startSample ?? 0) / RATE - 9)).toBeLessThan(0.3);
+    expect(Math.abs((last?.endSample ?? 0) / RATE - 9.9)).toBeLessThan(0.5);
   });
 
   it('drops speech in progress at a gap and keeps what it knows of the room', () => {
