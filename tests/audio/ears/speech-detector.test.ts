@@ -120,7 +120,9 @@ describe('the speech detector', () => {
     const last = ended.at(-1);
     expect(last?.because).toBe('quiet');
     expect(Math.abs((last?.startSample ?? 0) / RATE - 9)).toBeLessThan(0.3);
-    expect(Math.abs((last?.endSample ?? 0) / RATE - 9.9)).toBeLessThan(0.5);
+    // A strike right behind the phrase is taken for its end: late does no harm, early would cut it off.
+    expect((last?.endSample ?? 0) / RATE).toBeGreaterThan(9.7);
+    expect((last?.endSample ?? 0) / RATE).toBeLessThan(11.2);
   });
 
   it('drops speech in progress at a gap and keeps what it knows of the room', () => {
