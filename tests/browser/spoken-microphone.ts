@@ -172,7 +172,10 @@ export async function giveSpokenMicrophone(page: Page, { roomDbfs, ownVoiceDb }:
         loudness.gain.setValueAtTime(loudness.gain.value, now);
         loudness.gain.exponentialRampToValueAtTime(10 ** ((dbfs - roomDbfs) / 20), now + withinSeconds);
       },
-      loudestOwnVoiceDbfs: () => 10 * Math.log10(loudestPower),
+      // A method: tsx wraps a named arrow in a helper of its own, which the page does not have.
+      loudestOwnVoiceDbfs() {
+        return 10 * Math.log10(loudestPower);
+      },
     };
   }, given);
 }
