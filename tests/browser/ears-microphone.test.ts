@@ -56,12 +56,14 @@ function failureOn(page: Page): Promise<EarsFailure | undefined> {
   });
 }
 
+/** The browser's pretended device drops sound while the machine is busy, which a real one does not. */
+const PATIENT = { timeout: SLOW_MS, retry: 2 };
+
 describe('the microphone in a real browser', () => {
   // Chromium plays the file as its capture device: real getUserMedia, real worklet, real device rate.
   it(
     'captures a tone from a device at another rate as 16 kHz sound of the same pitch and loudness',
-    // The browser's pretended device drops sound while the machine is busy, which a real one does not.
-    { timeout: SLOW_MS, retry: 2 },
+    PATIENT,
     async () => {
       const file = join(folder, 'tone.wav');
       writeFileSync(file, toneWav(TONE_HZ, 10, 44_100, TONE_AMPLITUDE));
