@@ -14,10 +14,9 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     globalSetup: 'tests/set-up.ts',
     setupFiles: 'tests/each-file.ts',
-    // Two cores, and browsers and recognisers beside the tests: slow is not broken. Those by voice mostly wait for speech to
-    // be said, so a third finds room.
-    maxWorkers: 3,
-    testTimeout: 60_000,
+    // Two cores, and browsers and recognisers beside the tests: slow is not broken.
+    maxWorkers: 2,
+    testTimeout: 120_000,
     hookTimeout: 120_000,
   },
 });
