@@ -10,6 +10,7 @@ import type { DrillOptions, DrillSession, DrillStage } from '../session/drill-se
 import type { Conversation } from '../session/view.ts';
 import { ChoiceGroup } from './choice-group.tsx';
 import { DebriefPage } from './debrief-page.tsx';
+import { InitialsField } from './initials-field.tsx';
 import './drill-screen.css';
 import { JobScreen } from './job-screen.tsx';
 import { Page } from './page.tsx';
@@ -79,8 +80,6 @@ const LEVEL_CHOICES = DRILL_LEVELS.map((level) => ({
   label: `${level}: ${LEVELS[level].title}`,
 }));
 
-const MOST_INITIALS = 4;
-
 interface DrillEntryProps {
   /** @param setup missing where the drill is set up by voice */
   onBegin(setup: DrillSetup | undefined, trainee: string): void;
@@ -133,18 +132,7 @@ function DrillEntry({ onBegin }: DrillEntryProps): JSX.Element {
             That is no number from 0 to {LARGEST_SEED}. Any of those makes a drill.
           </p>
         ) : null}
-        <label>
-          Initials of the trainee, if you like
-          <input
-            type="text"
-            autocomplete="off"
-            maxLength={MOST_INITIALS}
-            value={trainee.value}
-            onInput={(event) => {
-              trainee.value = event.currentTarget.value;
-            }}
-          />
-        </label>
+        <InitialsField label="Initials of the trainee, if you like" initials={trainee} />
         <p>
           The app plays the machine: it tells or shows what is found. Say what you find, and each step of the
           lockout only when it is true. When something happens that takes the lockout away, say so at once.

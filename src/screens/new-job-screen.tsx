@@ -4,6 +4,7 @@ import { useEffect } from 'preact/hooks';
 import type { MachineRevision } from '../records/machine.ts';
 import type { JobAbout, Records } from '../records/records.ts';
 import type { Kept } from '../records/trouble.ts';
+import { InitialsField } from './initials-field.tsx';
 import { Page } from './page.tsx';
 
 interface NewJobScreenProps {
@@ -11,9 +12,6 @@ interface NewJobScreenProps {
   /** @param first what the job opens with: its first question, or the count of bales */
   onBegin(about: JobAbout, first?: 'count'): void;
 }
-
-/** Initials are asked for, not names: a record should say who, and no more than that. */
-const MOST_INITIALS = 4;
 
 /** Which machine, and who. Both can be left out: a job never waits for paperwork. */
 export function NewJobScreen({ records, onBegin }: NewJobScreenProps): JSX.Element {
@@ -65,18 +63,7 @@ export function NewJobScreen({ records, onBegin }: NewJobScreenProps): JSX.Eleme
             ))}
           </div>
         </fieldset>
-        <label>
-          Your initials, if you like
-          <input
-            type="text"
-            autocomplete="off"
-            maxLength={MOST_INITIALS}
-            value={person.value}
-            onInput={(event) => {
-              person.value = event.currentTarget.value;
-            }}
-          />
-        </label>
+        <InitialsField label="Your initials, if you like" initials={person} />
         <button type="submit" class="page-go">
           Begin
         </button>

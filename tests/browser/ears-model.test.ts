@@ -7,6 +7,7 @@ import type { EarsFailure } from '../../audio/ears/failures.ts';
 import { launchChromium } from './chromium.ts';
 import type { EarsPage } from './ears-page/main.ts';
 import { type EarsServer, serveEarsPage } from './ears-server.ts';
+import { loseModelFiles } from './recogniser-store.ts';
 
 declare global {
   interface Window {
@@ -110,22 +111,7 @@ describe('the model in a real browser', () => {
     async () => {
       const { page, requests } = await openPage();
       expect(await loadOn(page)).toBeUndefined();
-      await page.evaluate(async () => {
-        const database = await new Promise<IDBDatabase>((resolve) => {
-          const request = indexedDB.open('/vosk', 21);
-          request.onsuccess = () => resolve(request.result);
-        });
-        await new Promise<void>((resolve) => {
-          const transaction = database.transaction('FILE_DATA', 'readwrite');
-          transaction.oncomplete = () => resolve();
-          const store = transaction.objectStore('FILE_DATA');
-          store.getAllKeys().onsuccess = (event) => {
-            const keys = (event.target as IDBRequest<IDBValidKey[]>).result;
-            for (const key of keys) if (String(key).endsWith('/am/final.mdl')) store.delete(key);
-          };
-        });
-        database.close();
-      });
+      await loseModelFiles(page, '/am/final.mdl');
       expect(await loadOn(page)).toBeUndefined();
       expect(requests()).toBe(2);
       await page.context().close();

@@ -10,6 +10,7 @@ import { LINES } from '../../flows/lines.ts';
 import { standInFiles, zipped } from '../audio/field-model/stand-in.ts';
 import { type AppServer, serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
+import { loseModelFiles } from './recogniser-store.ts';
 import { giveSpokenMicrophone, sayInto, spokenClip } from './spoken-microphone.ts';
 
 const SLOW_MS = 240_000;
@@ -65,27 +66,6 @@ async function chooseFieldModel(): Promise<void> {
   await expect.poll(() => status().innerText(), { timeout: 120_000 }).toContain('The field model listens.');
 }
 
-/** Takes a model's files from the recogniser's store. */
-async function lose(sha256: string): Promise<void> {
-  await page.evaluate(async (hash) => {
-    const database = await new Promise<IDBDatabase>((resolve) => {
-      const request = indexedDB.open('/vosk', 21);
-      request.onsuccess = () => resolve(request.result);
-    });
-    await new Promise<void>((resolve) => {
-      const transaction = database.transaction('FILE_DATA', 'readwrite');
-      transaction.oncomplete = () => resolve();
-      const store = transaction.objectStore('FILE_DATA');
-      store.getAllKeys().onsuccess = (event) => {
-        for (const key of (event.target as IDBRequest<IDBValidKey[]>).result) {
-          if (String(key).includes(hash)) store.delete(key);
-        }
-      };
-    });
-    database.close();
-  }, sha256);
-}
-
 /** Says what the knotter does, again where it was not clear, and resolves with what the job went on from. */
 async function sayTheSymptom(): Promise<string | null> {
   const notTaken: string[] = [];
@@ -138,7 +118,7 @@ describe('with a field model beside the app', () => {
     await page.route(`**/${builtModel.fileName}`, (route) => route.abort());
     await page.goto(`${server.url}#/new`);
     await page.reload();
-    await lose(builtModel.sha256);
+    await loseModelFiles(page, builtModel.sha256);
     await page.getByRole('button', { name: 'Begin' }).click();
     expect(await sayTheSymptom()).toBe(SAID);
   });
@@ -165,7 +145,7 @@ describe('with a field model beside the app', () => {
     await chooseFieldModel();
     await page.route(`**/${field.fileName}`, (route) => route.abort());
     await page.goto(`${server.url}#/new`);
-    await lose(field.sha256);
+    await loseModelFiles(page, field.sha256);
     await page.getByRole('button', { name: 'Begin' }).click();
     await expect
       .poll(() => page.locator('.heard-line').innerText(), { timeout: 60_000 })

@@ -46,3 +46,16 @@ export class TestJob {
     }
   }
 }
+
+/** A job that waits for the pull of the left twine holder, locked out. */
+export function jobAtHolderPull(): TestJob {
+  return new TestJob()
+    .answer('symptom.heldStrandLost', { side: 'left' })
+    .throughSteps()
+    .answer('knot.frontEnd')
+    .answer('needles.quiet')
+    .answer('finding.clean')
+    .answer('finding.sound')
+    .answer('finding.balesSame')
+    .throughSteps();
+}

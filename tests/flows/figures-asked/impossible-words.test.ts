@@ -10,7 +10,7 @@ import { FIGURES } from '../../../flows/figures-asked/questions.ts';
 import { FIGURE_MEANINGS } from '../../../grammar/lexicon.ts';
 import { sayText } from '../../../grammar/say.ts';
 import { understand } from '../../../grammar/understand.ts';
-import { TestJob } from '../talk.ts';
+import { jobAtHolderPull, TestJob } from '../talk.ts';
 import { unspeakable } from './say-everything.ts';
 
 const JOB = new TestJob().prompt;
@@ -135,25 +135,12 @@ describe('words that cannot be true are questioned aloud with what can be, and n
 });
 
 describe('a measured check', () => {
-  /** A job that waits for the pull of the left twine holder. */
-  function atHolderPull(): TestJob {
-    return new TestJob()
-      .answer('symptom.heldStrandLost', { side: 'left' })
-      .throughSteps()
-      .answer('knot.frontEnd')
-      .answer('needles.quiet')
-      .answer('finding.clean')
-      .answer('finding.sound')
-      .answer('finding.balesSame')
-      .throughSteps();
-  }
-
   it.each<[string, string]>([
     ['minus forty pounds', 'A number below zero cannot be.'],
     ['half past six pounds', 'That number was not clear.'],
     ['forty inches', 'Say the number, then the unit.'],
   ])('answers "%s" with what is wrong and what it should be', (words, wrong) => {
-    const { prompt } = atHolderPull();
+    const { prompt } = jobAtHolderPull();
     const understood = understand(words, prompt.expecting);
     const say = understood.outcome === 'refused' ? [understood.sentence ?? '', ...(prompt.span ?? [])] : [];
     expect(sayText(say)).toBe(`${wrong} It should be one to two hundred pounds of pull`);
@@ -161,7 +148,7 @@ describe('a measured check', () => {
   });
 
   it('says what it should be in the unit that was said', () => {
-    const job = atHolderPull().answer('value.measured', { measurement: { amount: 4000, unit: 'newton' } });
+    const job = jobAtHolderPull().answer('value.measured', { measurement: { amount: 4000, unit: 'newton' } });
     // 1 to 200 lbf are 4.448 to 889.6 N (NIST Special Publication 811), rounded so that nothing outside is let in.
     expect(sayText(job.prompt.notices)).toContain(
       'It should be four point four five to eight hundred eighty-nine newtons',
@@ -170,7 +157,7 @@ describe('a measured check', () => {
   });
 
   it('questions four thousand pounds and stores nothing', () => {
-    const job = atHolderPull();
+    const job = jobAtHolderPull();
     const { answers } = job.context;
     job.answer('value.measured', { measurement: { amount: 4000, unit: 'poundForce' } });
     expect(sayText(job.prompt.notices)).toContain('It should be one to two hundred pounds of pull');

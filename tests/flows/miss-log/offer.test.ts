@@ -5,7 +5,7 @@ import { countedBefore, countOffer, withOffer } from '../../../flows/miss-log/of
 import { activeMeanings } from '../../../grammar/expecting.ts';
 import { sayText } from '../../../grammar/say.ts';
 import { unspeakable } from '../figures-asked/say-everything.ts';
-import { TestJob } from '../talk.ts';
+import { jobAtHolderPull, TestJob } from '../talk.ts';
 import { good, miss } from './entries.ts';
 
 function dated(repairs: number, ...entries: readonly CountEntry[]): readonly DatedEntry[] {
@@ -14,18 +14,7 @@ function dated(repairs: number, ...entries: readonly CountEntry[]): readonly Dat
 
 /** The left knotter lets go; its holder was cleaned, which took no lockout apart, and the proof is asked for. */
 function atProof(): TestJob {
-  return new TestJob()
-    .answer('symptom.heldStrandLost', { side: 'left' })
-    .throughSteps()
-    .answer('knot.frontEnd')
-    .answer('needles.quiet')
-    .answer('finding.clean')
-    .answer('finding.sound')
-    .answer('finding.balesSame')
-    .throughSteps()
-    .answer('finding.slipsEasily')
-    .answer('thatIsDone')
-    .answer('thatIsDone');
+  return jobAtHolderPull().answer('finding.slipsEasily').answer('thatIsDone').answer('thatIsDone');
 }
 
 /** Threaded again under the lockout, and back from a first count of ties. */
