@@ -30,7 +30,7 @@ export interface ModelReport {
   readonly states: readonly JobSnapshot[];
   readonly transitions: number;
   /** The claims that failed, each with one state or transition where it did. */
-  readonly broken: ReadonlyMap<string, string>;
+  readonly broken: ReadonlyMap<Claim, string>;
 }
 
 const TOUCH: Channel = { by: 'touch' };
@@ -46,8 +46,9 @@ const LOCKOUT_IN_FULL = [...SAFE_STOP_STEPS, ...LOCKOUT_STEPS].map(({ id }) => i
 /**
  * @param family the family joined to the lockout
  * @param without guards replaced, to see that the check fails without them
+ * @param until a claim about states: the walk ends where it is seen broken, for who wants to know only that
  */
-export function checkSafety(family: FamilyId, without: Guards = {}): ModelReport {
+export function checkSafety(family: FamilyId, without: Guards = {}, until?: Claim): ModelReport {
   const decisions = decisionsOf(family);
   const machine = jobMachine.provide({
     // Whether something rides along hangs on the beliefs: here it may always, and "no" is the other way.
@@ -56,14 +57,20 @@ export function checkSafety(family: FamilyId, without: Guards = {}): ModelReport
       decide: assign(({ event, context }) => ({ next: (event as ModelEvent).decided ?? context.next })),
     },
   });
+  let isSeenBroken = false;
   const map = getAdjacencyMap<JobSnapshot, ModelEvent, undefined>(machine, {
     events: (snapshot) => eventsIn(snapshot, decisions),
     serializeState: identity,
     // Where a claim is broken already there is nothing more to learn.
-    stopWhen: (state) => Object.values(claimsAbout(state)).includes(false),
+    stopWhen: (state) => {
+      if (isSeenBroken) return true;
+      const claims: Partial<Record<Claim, boolean>> = claimsAbout(state);
+      isSeenBroken = until !== undefined && claims[until] === false;
+      return Object.values(claims).includes(false);
+    },
     limit: 200_000,
   });
-  const broken = new Map<string, string>();
+  const broken = new Map<Claim, string>();
   let transitions = 0;
   for (const { state, transitions: leaving } of Object.values(map)) {
     noteBroken(broken, claimsAbout(state), () => JSON.stringify(state.value));
@@ -79,9 +86,10 @@ export function checkSafety(family: FamilyId, without: Guards = {}): ModelReport
   return { states: Object.values(map).map(({ state }) => state), transitions, broken };
 }
 
-type Claims = Readonly<Record<string, boolean>>;
+/** What must hold, of a state or of a step between two. */
+export type Claim = keyof ReturnType<typeof claimsAbout> | keyof ReturnType<typeof claimsAboutStep>;
 
-function claimsAbout(state: JobSnapshot): Claims {
+function claimsAbout(state: JobSnapshot) {
   const reach = reachAdmitted(state);
   return {
     'hands are admitted only in a live lockout':
@@ -100,7 +108,7 @@ function claimsAbout(state: JobSnapshot): Claims {
   };
 }
 
-function claimsAboutStep(from: JobSnapshot, event: ModelEvent, to: JobSnapshot): Claims {
+function claimsAboutStep(from: JobSnapshot, event: ModelEvent, to: JobSnapshot) {
   const voids = event.type === 'stop' || event.type.startsWith('void.');
   const entersLockout = to.matches({ safety: 'lockedOut' }) && !from.matches({ safety: 'lockedOut' });
   const confirms = to.context.confirmedSteps.length > from.context.confirmedSteps.length;
@@ -228,8 +236,12 @@ function identity({ value, context }: JobSnapshot): string {
   return JSON.stringify({ value, need, next, remedyStep, confirmedSteps, twineCut });
 }
 
-function noteBroken(broken: Map<string, string>, claims: Claims, where: () => string): void {
-  for (const [claim, holds] of Object.entries(claims)) {
+function noteBroken(
+  broken: Map<Claim, string>,
+  claims: Partial<Record<Claim, boolean>>,
+  where: () => string,
+): void {
+  for (const [claim, holds] of Object.entries(claims) as [Claim, boolean][]) {
     if (!holds && !broken.has(claim)) broken.set(claim, where());
   }
 }
