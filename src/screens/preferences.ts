@@ -31,7 +31,8 @@ export type Preferences = v.InferOutput<typeof PREFERENCES>;
 
 export const USUAL: Preferences = v.parse(PREFERENCES, {});
 
-const PLACE = 'knotwright.preferences';
+/** Where in the browser's storage they are kept. */
+export const PREFERENCES_PLACE = 'knotwright.preferences';
 
 /** What was kept, with the usual in the place of anything missing; the usual altogether where it cannot be read. */
 export function readPreferences(kept: string | null): Preferences {
@@ -50,7 +51,7 @@ export function keepPreferences(storage: Pick<Storage, 'getItem' | 'setItem'>): 
   effect(() => {
     const text = JSON.stringify(preferences.value);
     try {
-      storage.setItem(PLACE, text);
+      storage.setItem(PREFERENCES_PLACE, text);
     } catch {
       // A tablet that keeps nothing still shows what was chosen until the app closes.
     }
@@ -60,7 +61,7 @@ export function keepPreferences(storage: Pick<Storage, 'getItem' | 'setItem'>): 
 
 function readSafely(storage: Pick<Storage, 'getItem'>): string | null {
   try {
-    return storage.getItem(PLACE);
+    return storage.getItem(PREFERENCES_PLACE);
   } catch {
     return null;
   }

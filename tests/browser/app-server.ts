@@ -1,32 +1,27 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { build, type PreviewServer, preview } from 'vite';
+import { type ServedBuild, serveBuild } from './serve-build.ts';
+
+const config = { configFile: join(import.meta.dirname, '../../vite.config.ts') };
 
 /** The app, built as `npm start` builds it and served on this machine. */
-export interface AppServer {
-  readonly url: string;
-  /** Where the build lies until the server is closed. */
-  readonly folder: string;
-  close(): Promise<void>;
+export function serveApp(): Promise<ServedBuild> {
+  return serveBuild('app', config);
 }
 
-const configFile = join(import.meta.dirname, '../../vite.config.ts');
+/** The app with a way to change what is served under it. */
+export interface ChangeableApp extends ServedBuild {
+  /** Rewrites a file of the build, by its path in it. */
+  change(file: string, how: (contents: Buffer) => Buffer | string): void;
+}
 
-/** Builds into a folder of its own, so that it never meets a build somebody serves. Close it to remove the build. */
-export async function serveApp(): Promise<AppServer> {
-  const outDir = mkdtempSync(join(tmpdir(), 'knotwright-'));
-  const shared = { configFile, logLevel: 'error', build: { outDir, emptyOutDir: true } } as const;
-  await build(shared);
-  const server: PreviewServer = await preview({ ...shared, preview: { host: '127.0.0.1', port: 0 } });
-  const address = server.httpServer.address();
-  if (address === null || typeof address === 'string') throw new Error('The app is not served.');
+export async function serveChangeableApp(): Promise<ChangeableApp> {
+  const served = await serveBuild('app', config, { isOwn: true });
   return {
-    folder: outDir,
-    url: `http://127.0.0.1:${address.port}/`,
-    async close() {
-      await server.close();
-      rmSync(outDir, { recursive: true, force: true });
+    ...served,
+    change(file, how) {
+      const path = join(served.folder, file);
+      writeFileSync(path, how(readFileSync(path)));
     },
   };
 }

@@ -15,7 +15,7 @@ afterEach(async () => {
 const NUMBER = { spoken: 'ninety five', written: 95 };
 
 it('a drill is set up, ended by a key in the wrong pocket and debriefed, all by voice, and nothing of it is kept', async () => {
-  app = await openTalkingApp({ roomDbfs: -55, begin: 'drill' });
+  app = await openTalkingApp({ roomDbfs: -55, begin: 'drill', pace: 'faster' });
   const { page } = app;
   const learnt = () => page.evaluate(() => localStorage.getItem('knotwright.learnt'));
   const learntBefore = await learnt();

@@ -6,7 +6,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { EarsFailure } from '../../audio/ears/failures.ts';
 import { launchChromium } from './chromium.ts';
 import type { EarsPage } from './ears-page/main.ts';
-import { type EarsServer, serveEarsPage } from './ears-server.ts';
+import { serveEarsPage } from './ears-server.ts';
+import type { ServedBuild } from './serve-build.ts';
 import { giveSpokenMicrophone } from './spoken-microphone.ts';
 import { toneWav } from './tone-wav.ts';
 
@@ -20,7 +21,7 @@ const SLOW_MS = 120_000;
 const TONE_HZ = 1_000;
 const TONE_AMPLITUDE = 0.25;
 
-let server: EarsServer;
+let server: ServedBuild;
 const browsers: Browser[] = [];
 const folder = mkdtempSync(join(tmpdir(), 'tone-'));
 

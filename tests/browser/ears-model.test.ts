@@ -6,8 +6,9 @@ import { builtModel } from '../../audio/command-model/built.ts';
 import type { EarsFailure } from '../../audio/ears/failures.ts';
 import { launchChromium } from './chromium.ts';
 import type { EarsPage } from './ears-page/main.ts';
-import { type EarsServer, serveEarsPage } from './ears-server.ts';
+import { serveEarsPage } from './ears-server.ts';
 import { loseModelFiles } from './recogniser-store.ts';
+import type { ServedBuild } from './serve-build.ts';
 
 declare global {
   interface Window {
@@ -17,7 +18,7 @@ declare global {
 
 const SLOW_MS = 240_000;
 
-let server: EarsServer;
+let server: ServedBuild;
 let browser: Browser;
 
 beforeAll(async () => {

@@ -8,9 +8,10 @@ import { packFieldModel } from '../../audio/field-model/pack-field-model.ts';
 import { FIELD_MODEL_FOLDER, type PackedFieldModel } from '../../audio/field-model/packed-field-model.ts';
 import { LINES } from '../../flows/lines.ts';
 import { standInFiles, zipped } from '../audio/field-model/stand-in.ts';
-import { type AppServer, serveApp } from './app-server.ts';
+import { serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
 import { loseModelFiles } from './recogniser-store.ts';
+import type { ServedBuild } from './serve-build.ts';
 import { giveSpokenMicrophone, sayInto, spokenClip } from './spoken-microphone.ts';
 
 const SLOW_MS = 240_000;
@@ -18,7 +19,7 @@ const SLOW_MS = 240_000;
 const MOST_TRIES = 4;
 const SAID = 'the left one keeps letting go';
 
-let server: AppServer;
+let server: ServedBuild;
 let browser: Browser;
 let context: BrowserContext;
 let page: Page;

@@ -1,8 +1,9 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { taughtForm } from '../../grammar/lexicon.ts';
-import { type AppServer, serveApp } from './app-server.ts';
+import { serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
+import type { ServedBuild } from './serve-build.ts';
 
 /** A PNG of one pixel: enough for a browser to decode, draw and make smaller. */
 const PICTURE = Buffer.from(
@@ -10,7 +11,7 @@ const PICTURE = Buffer.from(
   'base64',
 );
 
-let server: AppServer;
+let server: ServedBuild;
 let browser: Browser;
 let context: BrowserContext;
 let page: Page;

@@ -3,19 +3,20 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { taughtForm } from '../../grammar/lexicon.ts';
 import { CAUTIONS } from '../../src/cautions.ts';
 import { CHECKED_PHRASES } from '../../src/screens/hearing-check.ts';
+import { serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
-import { type BuiltApp, serveBuiltApp } from './offline-server.ts';
+import type { ServedBuild } from './serve-build.ts';
 import { giveSpokenMicrophone, sayInto, spokenClip } from './spoken-microphone.ts';
 
 const PATIENCE_MS = 150_000;
 const NEXT_PHRASE_MS = 40_000;
 
-let app: BuiltApp;
+let app: ServedBuild;
 let browser: Browser;
 let page: Page;
 
 beforeAll(async () => {
-  [app, browser] = await Promise.all([serveBuiltApp(), launchChromium()]);
+  [app, browser] = await Promise.all([serveApp(), launchChromium()]);
 });
 
 afterAll(async () => {

@@ -1,20 +1,21 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
-import { type BuiltApp, serveBuiltApp } from './offline-server.ts';
+import type { ServedBuild } from './serve-build.ts';
 import { giveSpokenMicrophone } from './spoken-microphone.ts';
 
 /** The opening, and the seven steps of a safe stop, each confirmed by its first button. */
 const TO_SAFE_STOP = 8;
 const PATIENCE_MS = 180_000;
 
-let app: BuiltApp;
+let app: ServedBuild;
 let browser: Browser;
 let context: BrowserContext;
 let page: Page;
 
 beforeAll(async () => {
-  [app, browser] = await Promise.all([serveBuiltApp(), launchChromium()]);
+  [app, browser] = await Promise.all([serveApp(), launchChromium()]);
 });
 
 afterAll(async () => {

@@ -72,7 +72,7 @@ describe('in noise that rises and falls', () => {
   it(
     'says that it is hard to hear, confirms nothing by voice, goes on by button, hears stop, and comes back',
     async () => {
-      app = await openTalkingApp({ roomDbfs: QUIET_DBFS });
+      app = await openTalkingApp({ roomDbfs: QUIET_DBFS, pace: 'faster' });
       const [first, second] = SAFE_STOP_STEPS;
       const confirmation = taughtForm(first.confirmedBy);
       await sayUntil(HOLDER_SET_LOOSE.opening, async () => (await question()).includes(first.instruct));

@@ -1,16 +1,16 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { type ChangeableApp, serveChangeableApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
-import { type BuiltApp, serveBuiltApp } from './offline-server.ts';
 
 const READY = 'Ready: everything works with no network.';
 
-let app: BuiltApp;
+let app: ChangeableApp;
 let browser: Browser;
 let context: BrowserContext;
 
 beforeAll(async () => {
-  [app, browser] = await Promise.all([serveBuiltApp(), launchChromium()]);
+  [app, browser] = await Promise.all([serveChangeableApp(), launchChromium()]);
 });
 
 afterAll(async () => {

@@ -4,12 +4,12 @@
  */
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
+import { serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
-import { serveBuiltApp } from './offline-server.ts';
 
 const STARTS = 7;
 
-const app = await serveBuiltApp();
+const app = await serveApp();
 const browser = await launchChromium();
 try {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });

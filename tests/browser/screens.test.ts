@@ -4,7 +4,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { ConversationView } from '../../src/session/view.ts';
 import { launchChromium } from './chromium.ts';
-import { type ScreensServer, serveScreensPage } from './screens-server.ts';
+import { serveScreensPage } from './screens-server.ts';
 import {
   act,
   beginJob,
@@ -17,6 +17,7 @@ import {
   THEMES,
   walkTo,
 } from './screens-walk.ts';
+import type { ServedBuild } from './serve-build.ts';
 
 declare const axe: { run(options: RunOptions): Promise<AxeResults> };
 
@@ -62,7 +63,7 @@ const VOICES: readonly Partial<ConversationView>[] = [
   { voice: { kind: 'off' } },
 ];
 
-let server: ScreensServer;
+let server: ServedBuild;
 let browser: Browser;
 let context: BrowserContext;
 

@@ -26,7 +26,7 @@ describe('a job by voice, in a real browser', () => {
   it(
     'goes from the first words to the safe stop, spoken by two voices',
     async () => {
-      app = await openTalkingApp({ roomDbfs: -55 });
+      app = await openTalkingApp({ roomDbfs: -55, pace: 'faster' });
       const { exchanges } = await talkThrough(app.page, asIn(HOLDER_SET_LOOSE), ['slt', 'rms'], {
         stopAt: (screen) => screen.safety === 'Eyes only',
       });
