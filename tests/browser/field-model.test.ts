@@ -37,7 +37,11 @@ afterAll(async () => {
 });
 
 beforeEach(async () => {
-  context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  context = await browser.newContext({
+    viewport: { width: 1280, height: 800 },
+    // What it fetches does not come by where a test spoils it.
+    serviceWorkers: 'block',
+  });
   page = await context.newPage();
 });
 

@@ -43,7 +43,11 @@ export interface TalkingAppOptions {
 export async function openTalkingApp(options: TalkingAppOptions): Promise<TalkingApp> {
   const server = await serveApp();
   const browser = await launchChromium();
-  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const context = await browser.newContext({
+    viewport: { width: 1280, height: 800 },
+    // What it fetches does not come by where a test spoils it.
+    serviceWorkers: 'block',
+  });
   const page = await context.newPage();
   await giveSpokenMicrophone(page, options);
   if (options.pace !== undefined) await prefer(page, { pace: options.pace });
