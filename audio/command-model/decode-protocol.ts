@@ -35,5 +35,8 @@ export const edgeSlackMs = 450;
 /** The model's second word for speech that is no phrase: stricter, so of use only where phrases are heard clearly. */
 export const CLEAR_UNKNOWN_WORD = '[unk-clear]';
 
+/** Any of the words that sound nearly like one of a short phrase; read as `[unk]`. */
+export const DECOY_WORD = '[unk-word]';
+
 /** Speech over the room from which on phrases are heard clearly, decibels in the model's own bands. */
 export const clearFromDb = 14;

@@ -4,7 +4,8 @@
  */
 import { UNKNOWN_WORD } from '../../grammar/compile.ts';
 import type { AcousticSource } from './acoustic-source.ts';
-import { CLEAR_UNKNOWN_WORD } from './decode-protocol.ts';
+import { CLEAR_UNKNOWN_WORD, DECOY_WORD } from './decode-protocol.ts';
+import { decoyPronunciations, phoneCountOf } from './decoys.ts';
 import { KaldiWriter } from './kaldi-binary.ts';
 import { type Arc, Graph, writeVectorGraph } from './openfst-vector.ts';
 import { layOutOutputs } from './output-layout.ts';
@@ -21,7 +22,7 @@ import {
 } from './transition-model.ts';
 import type { DecodingTuning, ModelTuning } from './tuning.ts';
 import type { GraphWord } from './vocabulary.ts';
-import { buildWordGraph } from './word-graph.ts';
+import { buildWordGraph, type GraphTuning } from './word-graph.ts';
 
 /** Matrices of mixture weights a stream; more saves padding but each call has a cost. */
 const groupLimit = 6;
@@ -47,7 +48,7 @@ export function modelFiles(
   const pauseSilence = inventory.modelled(base('SIL'), 'internal');
 
   const wordIds = new Map(
-    [UNKNOWN_WORD, CLEAR_UNKNOWN_WORD, ...vocabulary.map(({ label }) => label)].map((label, i) => [
+    [UNKNOWN_WORD, CLEAR_UNKNOWN_WORD, DECOY_WORD, ...vocabulary.map(({ label }) => label)].map((label, i) => [
       label,
       i + 1,
     ]),
@@ -65,11 +66,18 @@ export function modelFiles(
       tuning: tuning.graph.clearUnknown,
     },
   ];
-  const words = vocabulary.map((word) => ({
+  const phrases = vocabulary.map((word) => ({
     wordId: wordId(word.label),
-    isEager: word.isEager,
+    cost: costOf(word, tuning.graph),
     paths: phonePaths(word, source.phones, inventory),
   }));
+  // One by one: each pays the same in all, however long it is.
+  const decoys = decoyPronunciations(vocabulary, source.dictionary).map((way) => ({
+    wordId: wordId(DECOY_WORD),
+    cost: tuning.graph.decoyCost,
+    paths: phonePaths({ label: DECOY_WORD, spoken: [[way]], isEager: false }, source.phones, inventory),
+  }));
+  const words = [...phrases, ...decoys];
 
   const phones = inventory.all();
   const usedSenones = new Set(
@@ -141,6 +149,14 @@ export function modelFiles(
       states: graph.stateCount,
     },
   };
+}
+
+/** Phrases of no more phones than this are short. */
+const SHORT_PHONES = 5;
+
+function costOf(word: GraphWord, tuning: GraphTuning): number {
+  if (word.isEager) return tuning.eagerWordCost;
+  return phoneCountOf(word) <= SHORT_PHONES ? tuning.shortWordCost : tuning.wordCost;
 }
 
 function baseNumber(source: AcousticSource, name: string): number {

@@ -18,6 +18,8 @@ export interface ScoringTuning {
   readonly shareFloor: number;
   /** Least variance of a Gaussian, in squared feature units. */
   readonly varianceFloor: number;
+  /** The network is worked out for every so many frames, and holds for those between; as PocketSphinx's `-ds`. */
+  readonly everyFrames: number;
   /** Senones that the network tells apart at most; more cost time in every frame. */
   readonly senoneLimit: number;
 }
@@ -155,7 +157,9 @@ export function writeScoringNetwork(
   );
   components.push(['mixSenones', () => writeAnySenone(writer, source, layout)]);
   components.push(['logSenones', () => writeLogarithm(writer, 1)]);
-  const logs = [...layout.groups.map((_, g) => `log${g}`), 'logAny', 'logSenones'];
+  const logs = [...layout.groups.map((_, g) => `log${g}`), 'logAny', 'logSenones'].map(
+    (log) => `Round(${log}, ${tuning.everyFrames})`,
+  );
   config.push(`output-node name=output input=Append(${logs.join(', ')}) objective=linear`);
 
   writer.token('<Nnet3>').text(`\n${config.join('\n')}\n\n`);

@@ -18,7 +18,7 @@ export interface ModelTuning {
 }
 
 export const modelTuning: ModelTuning = {
-  scoring: { shareFloor: 1e-5, varianceFloor: 1e-4, senoneLimit: 1000 },
+  scoring: { shareFloor: 1e-5, varianceFloor: 1e-4, everyFrames: 2, senoneLimit: 1000 },
   graph: {
     transitionScale: 0.1,
     silenceCost: 0.7,
@@ -27,6 +27,8 @@ export const modelTuning: ModelTuning = {
     pauseCost: 1.5,
     wordCost: 12,
     eagerWordCost: 7,
+    shortWordCost: 6,
+    decoyCost: 9,
     unknown: { cost: 16, frameBonus: 0.28 },
     clearUnknown: { cost: 2, frameBonus: 0.08 },
   },

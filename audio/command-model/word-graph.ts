@@ -26,6 +26,10 @@ export interface GraphTuning {
   readonly wordCost: number;
   /** The same of a word that is taken on less evidence. */
   readonly eagerWordCost: number;
+  /** The same of a short word. */
+  readonly shortWordCost: number;
+  /** And of a decoy. */
+  readonly decoyCost: number;
   /** Unknown speech in noise, and where the speech is clear: there a phrase that was really said fits far better. */
   readonly unknown: UnknownTuning;
   readonly clearUnknown: UnknownTuning;
@@ -40,7 +44,8 @@ export interface UnknownTuning {
 export interface GraphParts {
   readonly words: readonly {
     readonly wordId: number;
-    readonly isEager: boolean;
+    /** How much better in all than unknown speech it must fit. */
+    readonly cost: number;
     readonly paths: readonly (readonly PathStep[])[];
   }[];
   readonly silence: InventoryPhone;
@@ -110,10 +115,10 @@ export function buildWordGraph(
     addPhone(resting, phone, 0, resting, cost);
   }
 
-  for (const { wordId, isEager, paths } of parts.words) {
+  for (const { wordId, cost, paths } of parts.words) {
     // In equal parts, so that no single step falls out of the decoder's beam.
     const phoneCount = Math.min(...paths.map((path) => path.filter((step) => step !== pause).length));
-    const phoneCost = (isEager ? tuning.eagerWordCost : tuning.wordCost) / phoneCount;
+    const phoneCost = cost / phoneCount;
     const automaton = minimalAutomaton(paths, (step) => (step === pause ? pause : String(step.id)));
     const start = automaton.length - 1;
     const places = automaton.map(({ edges }, i) =>

@@ -1,4 +1,4 @@
-import { CLEAR_UNKNOWN_WORD, clearFromDb } from '../command-model/decode-protocol.ts';
+import { CLEAR_UNKNOWN_WORD, clearFromDb, DECOY_WORD } from '../command-model/decode-protocol.ts';
 import { prepareUtterance } from '../command-model/listening/prepare-utterance.ts';
 import { readWords } from '../field-model/read-words.ts';
 import { type DecodedWord, UNKNOWN } from './heard-words.ts';
@@ -49,12 +49,14 @@ export function readUtterance(
   return { reading, drop: () => session.dispose() };
 }
 
+const UNKNOWN_KINDS: readonly string[] = [CLEAR_UNKNOWN_WORD, DECOY_WORD];
+
 /** The list to decode with: clear speech must fit a phrase better to be taken for it. */
 export function listFor(list: readonly string[], speechOverRoomDb: number): readonly string[] {
-  return speechOverRoomDb >= clearFromDb ? [...list, CLEAR_UNKNOWN_WORD] : list;
+  return [...list, DECOY_WORD, ...(speechOverRoomDb >= clearFromDb ? [CLEAR_UNKNOWN_WORD] : [])];
 }
 
 /** The words with one name for unknown speech. */
 export function plainlyNamed(words: readonly DecodedWord[]): readonly DecodedWord[] {
-  return words.map((each) => (each.word === CLEAR_UNKNOWN_WORD ? { ...each, word: UNKNOWN } : each));
+  return words.map((each) => (UNKNOWN_KINDS.includes(each.word) ? { ...each, word: UNKNOWN } : each));
 }

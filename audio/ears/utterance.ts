@@ -58,6 +58,11 @@ export function wordsWithin(words: readonly DecodedWord[], speech: SpeechSpan): 
 }
 
 /**
+ * Detected speech may be longer than what was said by this much, milliseconds: a breath before it, the room's answer after it.
+ */
+const SPEECH_UNSURE_MS = 200;
+
+/**
  * How well the words account for the speech, 0 to 1: the least sure word's posterior times the share of the speech that
  * known words cover. A phrase hung on part of a longer sentence covers little of it; speech that is nothing on the list
  * covers none.
@@ -66,7 +71,7 @@ export function marginOf(words: readonly DecodedWord[], speech: SpeechSpan): num
   const known = words.filter((word) => word.word !== UNKNOWN);
   if (known.length === 0) return 0;
   const coveredMs = known.reduce((sum, word) => sum + overlapMs(word, speech), 0);
-  const spokenMs = Math.max(1, speech.endMs - speech.startMs);
+  const spokenMs = Math.max(1, speech.endMs - speech.startMs - SPEECH_UNSURE_MS);
   const leastSure = Math.min(...known.map((word) => word.confidence));
   return clampToOne(leastSure) * clampToOne(coveredMs / spokenMs);
 }
