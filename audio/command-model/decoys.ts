@@ -8,6 +8,11 @@ import type { GraphWord } from './vocabulary.ts';
 /** Phrases of no more phones than this are short: a longer one holds evidence enough of its own. */
 const SHORT_PHONES = 6;
 
+/** Whether a phrase is so short that it needs decoys; they are beside it then. */
+export function isShort({ spoken }: GraphWord): boolean {
+  return spoken.reduce((sum, ways) => sum + Math.min(...ways.map(({ length }) => length)), 0) <= SHORT_PHONES;
+}
+
 /**
  * The pronunciations of the dictionary that one sound tells from a word of a short phrase (one phone another, one more or
  * one less), and those words alone, where the phrase has more than one. Whatever is a phrase by itself is none, nor what
@@ -18,7 +23,7 @@ export function decoyPronunciations(
   dictionary: ReadonlyMap<string, readonly Pronunciation[]>,
 ): readonly Pronunciation[] {
   const single = phrases.filter(({ spoken }) => spoken.length === 1);
-  const short = phrases.filter((phrase) => !phrase.isEager && phoneCountOf(phrase) <= SHORT_PHONES);
+  const short = phrases.filter((phrase) => !phrase.isEager && isShort(phrase));
   const whole = new Set(waysOf(single).map(keyOf));
   const wanted = new Set(waysOf(short).flatMap(formsOf));
   const unwanted = new Set(waysOf(single.filter(({ isEager }) => isEager)).flatMap(formsOf));
@@ -34,11 +39,6 @@ export function decoyPronunciations(
 
 function waysOf(phrases: readonly GraphWord[]): readonly Pronunciation[] {
   return phrases.flatMap(({ spoken }) => spoken.flat());
-}
-
-/** Phones of a phrase said the shortest way. */
-export function phoneCountOf({ spoken }: GraphWord): number {
-  return spoken.reduce((sum, ways) => sum + Math.min(...ways.map(({ length }) => length)), 0);
 }
 
 function keyOf(way: Pronunciation): string {

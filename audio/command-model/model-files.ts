@@ -5,7 +5,7 @@
 import { UNKNOWN_WORD } from '../../grammar/compile.ts';
 import type { AcousticSource } from './acoustic-source.ts';
 import { CLEAR_UNKNOWN_WORD, DECOY_WORD } from './decode-protocol.ts';
-import { decoyPronunciations, phoneCountOf } from './decoys.ts';
+import { decoyPronunciations, isShort } from './decoys.ts';
 import { KaldiWriter } from './kaldi-binary.ts';
 import { type Arc, Graph, writeVectorGraph } from './openfst-vector.ts';
 import { layOutOutputs } from './output-layout.ts';
@@ -48,10 +48,9 @@ export function modelFiles(
   const pauseSilence = inventory.modelled(base('SIL'), 'internal');
 
   const wordIds = new Map(
-    [UNKNOWN_WORD, CLEAR_UNKNOWN_WORD, DECOY_WORD, ...vocabulary.map(({ label }) => label)].map((label, i) => [
-      label,
-      i + 1,
-    ]),
+    [UNKNOWN_WORD, CLEAR_UNKNOWN_WORD, DECOY_WORD, ...vocabulary.map(({ label }) => label)].map(
+      (label, i) => [label, i + 1],
+    ),
   );
   const wordId = (label: string) => wordIds.get(label) ?? 0;
   const unknown = [
@@ -151,12 +150,8 @@ export function modelFiles(
   };
 }
 
-/** Phrases of no more phones than this are short. */
-const SHORT_PHONES = 5;
-
 function costOf(word: GraphWord, tuning: GraphTuning): number {
-  if (word.isEager) return tuning.eagerWordCost;
-  return phoneCountOf(word) <= SHORT_PHONES ? tuning.shortWordCost : tuning.wordCost;
+  return word.isEager || isShort(word) ? tuning.eagerWordCost : tuning.wordCost;
 }
 
 function baseNumber(source: AcousticSource, name: string): number {

@@ -24,11 +24,9 @@ export interface GraphTuning {
    * several times.
    */
   readonly wordCost: number;
-  /** The same of a word that is taken on less evidence. */
+  /** The same of a word that is taken on less evidence, or is short and has decoys beside it. */
   readonly eagerWordCost: number;
-  /** The same of a short word. */
-  readonly shortWordCost: number;
-  /** And of a decoy. */
+  /** The same of a decoy. */
   readonly decoyCost: number;
   /** Unknown speech in noise, and where the speech is clear: there a phrase that was really said fits far better. */
   readonly unknown: UnknownTuning;

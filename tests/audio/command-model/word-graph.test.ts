@@ -17,6 +17,7 @@ const tuning: GraphTuning = {
   pauseCost: 1.5,
   wordCost: 12,
   eagerWordCost: 6,
+  decoyCost: 7,
   unknown: { cost: 16, frameBonus: 0.25 },
   clearUnknown: { cost: 2, frameBonus: 0.5 },
 };
@@ -26,8 +27,8 @@ const transitions = Array.from({ length: 9 }, () => [free, free, free]);
 const graph = buildWordGraph(
   {
     words: [
-      { wordId: 1, isEager: false, paths: [[phone(1), phone(2), pause, phone(3)]] },
-      { wordId: 2, isEager: true, paths: [[phone(4)]] },
+      { wordId: 1, cost: 12, paths: [[phone(1), phone(2), pause, phone(3)]] },
+      { wordId: 2, cost: 6, paths: [[phone(4)]] },
     ],
     silence: phone(5),
     noise: phone(6),

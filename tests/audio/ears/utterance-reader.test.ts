@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CLEAR_UNKNOWN_WORD, clearFromDb } from '../../../audio/command-model/decode-protocol.ts';
+import { CLEAR_UNKNOWN_WORD, clearFromDb, DECOY_WORD } from '../../../audio/command-model/decode-protocol.ts';
 import { prepareUtterance } from '../../../audio/command-model/listening/prepare-utterance.ts';
 import { listFor, plainlyNamed } from '../../../audio/ears/utterance-reader.ts';
 import { mixedAt, voiceLike, whiteNoise } from './test-sounds.ts';
@@ -8,8 +8,8 @@ const list = ['both_knotters', '[unk]'];
 
 describe('what an utterance is decoded with', () => {
   it('is stricter where the speech is clear, and only there', () => {
-    expect(listFor(list, clearFromDb)).toEqual([...list, CLEAR_UNKNOWN_WORD]);
-    expect(listFor(list, clearFromDb - 0.1)).toEqual(list);
+    expect(listFor(list, clearFromDb)).toEqual([...list, DECOY_WORD, CLEAR_UNKNOWN_WORD]);
+    expect(listFor(list, clearFromDb - 0.1)).toEqual([...list, DECOY_WORD]);
   });
 
   it('follows the speech over the room as it is', () => {
@@ -29,9 +29,11 @@ describe('what an utterance is decoded with', () => {
     expect(
       plainlyNamed([
         { word: CLEAR_UNKNOWN_WORD, ...at },
+        { word: DECOY_WORD, ...at },
         { word: 'stop', ...at },
       ]),
     ).toEqual([
+      { word: '[unk]', ...at },
       { word: '[unk]', ...at },
       { word: 'stop', ...at },
     ]);

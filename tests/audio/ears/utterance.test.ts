@@ -35,8 +35,12 @@ describe('the margin', () => {
     expect(marginOf([word('both_knotters', 3_400, 4_400)], speech)).toBe(1);
   });
 
-  it('is half for one that fills half of it', () => {
-    expect(marginOf([word('both_knotters', 3_400, 3_900)], speech)).toBeCloseTo(0.5, 9);
+  it('is half for one that fills half of it, once the doubtful edges of the speech are left out', () => {
+    expect(marginOf([word('both_knotters', 3_400, 3_800)], speech)).toBeCloseTo(0.5, 9);
+  });
+
+  it('is not less for a short word because a breath was taken for speech beside it', () => {
+    expect(marginOf([word('yes', 3_500, 3_750)], { startMs: 3_400, endMs: 3_850 })).toBe(1);
   });
 
   it('is none for nothing and for other talk', () => {

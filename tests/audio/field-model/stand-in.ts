@@ -6,7 +6,7 @@
 import { createHash } from 'node:crypto';
 import { zipSync } from 'fflate';
 import { readAcousticSource } from '../../../audio/command-model/acoustic-source.ts';
-import { CLEAR_UNKNOWN_WORD } from '../../../audio/command-model/decode-protocol.ts';
+import { CLEAR_UNKNOWN_WORD, DECOY_WORD } from '../../../audio/command-model/decode-protocol.ts';
 import { modelFiles } from '../../../audio/command-model/model-files.ts';
 import { modelTuning } from '../../../audio/command-model/tuning.ts';
 import { graphVocabulary } from '../../../audio/command-model/vocabulary.ts';
@@ -29,17 +29,17 @@ export function standInFiles(): Readonly<Record<string, Uint8Array>> {
   const source = readAcousticSource();
   const { files } = modelFiles(
     source,
-    graphVocabulary({ phrases: [], words, eager: [], pronunciations }, source.dictionary),
+    graphVocabulary({ phrases: [], words, eager: words, pronunciations }, source.dictionary),
     // A phrase is many words here: each of them must not pay what a whole phrase does.
     {
       ...modelTuning,
-      graph: { ...modelTuning.graph, wordCost: 2, unknown: { cost: 4, frameBonus: 0.26 } },
+      graph: { ...modelTuning.graph, eagerWordCost: 2, unknown: { cost: 4, frameBonus: 0.26 } },
     },
   );
   const byPath = Object.fromEntries(files.map(({ path, content }) => [path.replace('model/', ''), content]));
   const { 'graph/words.txt': wordsFile, 'graph/Gr.fst': graph, ...others } = byPath;
   const numbered = readWordsFile(wordsFile ?? new Uint8Array()).filter(
-    ([word]) => word !== CLEAR_UNKNOWN_WORD,
+    ([word]) => word !== CLEAR_UNKNOWN_WORD && word !== DECOY_WORD,
   );
   return {
     README: new TextEncoder().encode('A stand-in for tests.\n'),
