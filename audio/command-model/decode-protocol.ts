@@ -12,8 +12,9 @@
  * 4. Word times are multiplied by `recogniserTimeFactor`. They go on counting over a recogniser's life, so times are
  *    only of use where each utterance has a recogniser of its own. Words that lie outside the speech, by more than
  *    `edgeSlackMs`, are dropped.
- * 5. Where the speech stands `clearFromDb` over the room, the list holds `CLEAR_UNKNOWN_WORD` too. It wins over phrases
- *    that fit only so well, and is read as `[unk]`.
+ * 5. The list holds `DECOY_WORD` too: words of the language that resemble a short phrase and are none. Where the speech
+ *    stands `clearFromDb` over the room, it holds `CLEAR_UNKNOWN_WORD` as well, which wins over phrases that fit only so
+ *    well. Both are read as `[unk]`. For a stop call over our own voice neither is there.
  * 6. One utterance holds one phrase (or the words of one number). Anything else beside it is a reason to refuse:
  *    `[unk]`, a second phrase, a phrase that covers too little of the speech, or one said faster or slower than
  *    anybody speaks. `conf` is a posterior within the active list alone and close to 1 for wrong phrases too: low

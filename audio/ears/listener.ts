@@ -89,7 +89,7 @@ export interface ListenerSettings {
 }
 
 /** Pause after which an utterance is decoded, milliseconds, in case it is over. */
-const GUESS_AFTER_MS = 200;
+export const GUESS_AFTER_MS = 150;
 
 /** Speech shorter than this that says nothing was a knock. */
 const SHORTEST_SPEECH_MS = 250;

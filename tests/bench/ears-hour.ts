@@ -3,6 +3,7 @@
  * would last. Prints as well how long the meaning takes beyond the pause that ends an utterance.
  * Run with: npm run bench:ears-hour [-- minutes]
  */
+import { GUESS_AFTER_MS } from '../../audio/ears/listener.ts';
 import { BLOCK_SAMPLES } from '../../audio/ears/sound-format.ts';
 import { END_AFTER_COMPLETE_MS } from '../../audio/ears/speech-detector.ts';
 import { seededRandom } from '../../flows/drill/seeded.ts';
@@ -20,9 +21,6 @@ const everySeconds = 20;
 const reportEveryMinutes = 10;
 const room: Room = { noise: 'engine', snrDb: 15 };
 const seed = 60;
-
-/** The ears decode after this much of the pause already, in case it is the end (GUESS_AFTER_MS of the listener). */
-const guessAfterMs = 200;
 
 ensureDebianPackages();
 const print = console.log;
@@ -48,10 +46,10 @@ for (const [i, trial] of trials.entries()) {
 }
 printMemory(trials.length);
 const median = decodingMs.sort((a, b) => a - b)[Math.floor(decodingMs.length / 2)] ?? Number.NaN;
-const beyond = Math.max(0, median - (END_AFTER_COMPLETE_MS - guessAfterMs));
+const beyond = Math.max(0, median - (END_AFTER_COMPLETE_MS - GUESS_AFTER_MS));
 print(`${trials.length} phrases said, ${heard} utterances heard, ${understood} understood`);
 print(
-  `decoding an utterance takes ${median.toFixed(0)} ms of processor time at the median, begun ${guessAfterMs} ms into the pause: the meaning comes ${beyond.toFixed(0)} ms after the ${END_AFTER_COMPLETE_MS} ms that end an utterance (150 asked)`,
+  `decoding an utterance takes ${median.toFixed(0)} ms of processor time at the median, begun ${GUESS_AFTER_MS} ms into the pause: the meaning comes ${beyond.toFixed(0)} ms after the ${END_AFTER_COMPLETE_MS} ms that end an utterance (150 asked)`,
 );
 print(`real-time factor of decoding ${(work.cpuSeconds / work.decodedSeconds).toFixed(2)} (0.25 asked)`);
 close();
