@@ -1,6 +1,6 @@
 import { DAY_PHRASES } from './calendar.ts';
 import { activeMeanings, type ExpectedValue, type Expecting } from './expecting.ts';
-import { phrasesFor } from './lexicon.ts';
+import { allPhrases, phrasesFor, riskOf } from './lexicon.ts';
 import type { Dimension } from './measurements.ts';
 import { MISS_COUNTS, ROUND_NUMBERS, WHOLE_VALUES } from './value-phrases.ts';
 import {
@@ -19,6 +19,19 @@ export const UNKNOWN_WORD = '[unk]';
 export function graphToken(words: string): string {
   return words.replaceAll(' ', '_');
 }
+
+/**
+ * Phrases that a lockout hangs on, and everything that can be said at all: what was taken for one of the first is heard once
+ * more amongst the second, since it must be nearer to it than to any phrase, not only to those that are asked for.
+ */
+export const SECOND_LOOK: { readonly at: ReadonlySet<string>; readonly amongst: readonly string[] } = {
+  at: new Set(
+    allPhrases()
+      .filter(({ meaning }) => riskOf(meaning) === 'confirm')
+      .map(({ words }) => graphToken(words)),
+  ),
+  amongst: [...new Set(allPhrases().map(({ words }) => graphToken(words))), UNKNOWN_WORD],
+};
 
 const UNIT_WORDS_BY_DIMENSION: Readonly<Record<Dimension, readonly string[]>> = {
   length: ['inch', 'inches', 'foot', 'feet', 'thou', 'meter', 'meters', 'millimeter', 'millimeters'],

@@ -1,5 +1,6 @@
+import { SECOND_LOOK } from '../../grammar/compile.ts';
 import { CLEAR_UNKNOWN_WORD, clearFromDb, DECOY_WORD } from '../command-model/decode-protocol.ts';
-import { prepareUtterance } from '../command-model/listening/prepare-utterance.ts';
+import { type PreparedUtterance, prepareUtterance } from '../command-model/listening/prepare-utterance.ts';
 import { readWords } from '../field-model/read-words.ts';
 import { type DecodedWord, UNKNOWN } from './heard-words.ts';
 import type { Recogniser } from './recogniser.ts';
@@ -24,8 +25,8 @@ export interface PendingReading {
  * @param sound the room, the speech and what came after, at the ears' rate
  * @param from first sample of the speech in `sound`
  * @param to the sample behind its last
- * @param doubt whether clear speech has to fit better; not for a stop call, which is mixed with our own echo and
- *   must rather be heard wrongly than missed
+ * @param doubt whether clear speech has to fit better, and what a lockout hangs on is looked at twice; not for a stop
+ *   call, which is mixed with our own echo and must rather be heard wrongly than missed
  * @returns undefined when the list cannot be listened for
  */
 export function readUtterance(
@@ -38,15 +39,61 @@ export function readUtterance(
 ): PendingReading | undefined {
   if (recogniser.model.graph === 'words') return readWords(recogniser, list, sound, from, to);
   const prepared = prepareUtterance(sound, Math.max(0, from), to);
-  const opened = recogniser.open(doubt === 'never' ? list : listFor(list, prepared.speechOverRoomDb));
+  if (doubt === 'never') return decode(recogniser, list, prepared);
+  const doubtful = (words: readonly string[]) => listFor(words, prepared.speechOverRoomDb);
+  const first = decode(recogniser, doubtful(list), prepared);
+  return first && lookedAtTwice(first, () => decode(recogniser, doubtful(SECOND_LOOK.amongst), prepared));
+}
+
+function decode(
+  recogniser: Recogniser,
+  list: readonly string[],
+  { samples, speechStartMs, speechEndMs }: PreparedUtterance,
+): PendingReading | undefined {
+  const opened = recogniser.open(list);
   if (!opened.ok) return undefined;
   const { session } = opened;
-  const span = { startMs: prepared.speechStartMs, endMs: prepared.speechEndMs };
-  const reading = session.decode(prepared.samples).then((decoded) => {
+  const span = { startMs: speechStartMs, endMs: speechEndMs };
+  const reading = session.decode(samples).then((decoded) => {
     session.dispose();
     return decoded.ok ? { words: wordsWithin(plainlyNamed(decoded.words), span), span } : undefined;
   });
   return { reading, drop: () => session.dispose() };
+}
+
+/**
+ * A phrase that a lockout hangs on is taken only where it is heard again amongst all that can be said; otherwise it was
+ * something unknown.
+ */
+function lookedAtTwice(first: PendingReading, again: () => PendingReading | undefined): PendingReading {
+  let underWay = first;
+  let isDropped = false;
+  const lookTwice = async (): Promise<Reading | undefined> => {
+    const once = await first.reading;
+    if (once === undefined || isDropped) return undefined;
+    const phrase = onlyWord(once);
+    if (phrase === undefined || !SECOND_LOOK.at.has(phrase)) return once;
+    const second = again();
+    if (second === undefined) return asUnknown(once);
+    underWay = second;
+    const twice = await second.reading;
+    return twice && (onlyWord(twice) === phrase ? once : asUnknown(once));
+  };
+  return {
+    reading: lookTwice(),
+    drop() {
+      isDropped = true;
+      underWay.drop();
+    },
+  };
+}
+
+function asUnknown({ words, span }: Reading): Reading {
+  return { words: words.map((each) => ({ ...each, word: UNKNOWN })), span };
+}
+
+function onlyWord({ words }: Reading): string | undefined {
+  return words.length === 1 ? words[0]?.word : undefined;
 }
 
 const UNKNOWN_KINDS: readonly string[] = [CLEAR_UNKNOWN_WORD, DECOY_WORD];

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { canGoOn, graphToken, recogniserList, UNKNOWN_WORD } from '../../grammar/compile.ts';
+import { canGoOn, graphToken, recogniserList, SECOND_LOOK, UNKNOWN_WORD } from '../../grammar/compile.ts';
 import { activeMeanings } from '../../grammar/expecting.ts';
-import { graphPhrases, graphWords, phrasesFor } from '../../grammar/lexicon.ts';
+import { allPhrases, graphPhrases, graphWords, phrasesFor, riskOf } from '../../grammar/lexicon.ts';
 import { INQUIRY_STATES } from './states.ts';
 
 const GRAPH = new Set([...graphPhrases().map(graphToken), ...graphWords(), UNKNOWN_WORD]);
@@ -49,4 +49,14 @@ test('a count of misses has no fractions and no units', () => {
   for (const word of ['half', 'quarters', 'sixteenth', 'thirtysecond', 'point', 'inches', 'pounds']) {
     expect(count).not.toContain(word);
   }
+});
+
+test('looks twice at every confirmation of the lockout, amongst all that the graph knows, and at nothing else', () => {
+  const risky = allPhrases().filter(({ meaning }) => riskOf(meaning) === 'confirm');
+  expect([...SECOND_LOOK.at].sort()).toEqual(
+    [...new Set(risky.map(({ words }) => graphToken(words)))].sort(),
+  );
+  expect(SECOND_LOOK.at.size).toBeGreaterThan(20);
+  expect(SECOND_LOOK.amongst.filter((word) => !GRAPH.has(word))).toEqual([]);
+  expect(SECOND_LOOK.amongst).toEqual(expect.arrayContaining([...SECOND_LOOK.at, UNKNOWN_WORD]));
 });
