@@ -26,7 +26,8 @@ afterAll(async () => {
 });
 
 beforeEach(async () => {
-  context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  // Without the network in mind: each tablet would store the whole app first.
+  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, serviceWorkers: 'block' });
   page = await context.newPage();
 });
 
