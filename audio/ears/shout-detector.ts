@@ -29,6 +29,8 @@ export class ShoutDetector {
   #echoDbfs = Number.NEGATIVE_INFINITY;
   #loudBlocks = 0;
   #softBlocks = 0;
+  /** The loudest block of what may be a shout, so far. */
+  #loudestDbfs = Number.NEGATIVE_INFINITY;
 
   /**
    * Takes the next block of {@link BLOCK_MS}.
@@ -38,9 +40,14 @@ export class ShoutDetector {
     const dbfs = rmsDbfs(block);
     this.#blocks += 1;
     this.#echoDbfs -= FORGETS_DB;
+    // The mouth may begin late. Then its own voice seems a shout at first; what rises over that as well is one.
+    if (this.#loudBlocks >= LEARNING_BLOCKS && dbfs > this.#loudestDbfs + BEGINS_OVER_DB) {
+      this.#giveUp(this.#loudestDbfs);
+    }
     const over = this.#loudBlocks > 0 ? GOES_ON_OVER_DB : BEGINS_OVER_DB;
     const isLoud = this.#blocks > LEARNING_BLOCKS && dbfs > this.#echoDbfs + over;
     if (isLoud) {
+      this.#loudestDbfs = this.#loudBlocks === 0 ? dbfs : Math.max(this.#loudestDbfs, dbfs);
       this.#loudBlocks += 1 + this.#softBlocks;
       this.#softBlocks = 0;
       if (this.#loudBlocks > LONGEST_BLOCKS) this.#giveUp(dbfs);
@@ -59,7 +66,7 @@ export class ShoutDetector {
     return isLongEnough ? shout : undefined;
   }
 
-  /** It goes on too long: it is the new level of the echo. */
+  /** It was no shout: it is the new level of the echo. */
   #giveUp(dbfs: number): void {
     this.#echoDbfs = dbfs;
     this.#loudBlocks = 0;

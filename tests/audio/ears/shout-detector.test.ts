@@ -43,4 +43,14 @@ describe('the shout detector', () => {
   it('learns the echo before it hears anything', () => {
     expect(shoutsIn([-60, -20, -20, -20, ...echo(10)])).toEqual([]);
   });
+
+  it('hears a call over a voice that began late, at whatever block it began', () => {
+    const call = [-18, -14, -18, -15, -13, -17, -14, -11, -12, -12, -14, -17];
+    for (let room = 0; room <= 12; room += 1) {
+      const began = [...Array<number>(room).fill(-60), -47];
+      const heard = shoutsIn([...began, ...echo(12), ...call, ...echo(6)]);
+      expect(heard.at(-1), `after ${room} blocks`).toMatchObject({ to: room + 24 });
+      expect(heard).toHaveLength(1);
+    }
+  });
 });
