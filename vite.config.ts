@@ -2,6 +2,11 @@ import preact from '@preact/preset-vite';
 import { defineConfig } from 'vitest/config';
 import { serviceWorker } from './src/offline/service-worker-build.ts';
 
+// Only the tests need their order; a build does not wait for the test runner to load.
+const sequence = process.env.VITEST
+  ? { sequencer: (await import('./tests/longest-first.ts')).LongestFirst }
+  : {};
+
 // The page's root is src/, so index.html lives beside the code that fills it and the top level stays clean.
 export default defineConfig({
   root: 'src',
@@ -16,6 +21,7 @@ export default defineConfig({
     setupFiles: 'tests/each-file.ts',
     // Two cores, and browsers and recognisers beside the tests: slow is not broken.
     maxWorkers: 2,
+    sequence,
     testTimeout: 120_000,
     hookTimeout: 120_000,
     expect: { poll: { timeout: 15_000 } },
