@@ -71,6 +71,7 @@ async function buildInto(outDir: string, config: InlineConfig): Promise<void> {
   try {
     await build({ ...config, logLevel: 'error', build: { ...config.build, outDir, emptyOutDir: true } });
   } finally {
-    process.env.NODE_ENV = NODE_ENV;
+    if (NODE_ENV === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = NODE_ENV;
   }
 }
