@@ -26,10 +26,9 @@ export async function serveBuild(
 ): Promise<ServedBuild> {
   const builds = process.env[BUILDS_FOLDER];
   const shared = builds === undefined ? undefined : await builtOnce(join(builds, name), config);
-  const own = shared === undefined || isOwn ? mkdtempSync(join(tmpdir(), `${name}-`)) : undefined;
-  if (own !== undefined && shared === undefined) await buildInto(own, config);
-  else if (own !== undefined && shared !== undefined) cpSync(shared, own, { recursive: true });
-  const folder = own ?? shared ?? '';
+  const folder = shared !== undefined && !isOwn ? shared : mkdtempSync(join(tmpdir(), `${name}-`));
+  if (shared === undefined) await buildInto(folder, config);
+  else if (isOwn) cpSync(shared, folder, { recursive: true });
   const server = await preview({
     ...config,
     logLevel: 'error',
@@ -44,7 +43,7 @@ export async function serveBuild(
     folder,
     async close() {
       await server.close();
-      if (own !== undefined) rmSync(own, { recursive: true, force: true });
+      if (folder !== shared) rmSync(folder, { recursive: true, force: true });
     },
   };
 }
