@@ -13,6 +13,7 @@ export type EarsFailure =
   | { readonly kind: 'microphone-stalled' }
   | { readonly kind: 'needs-a-tap' }
   | { readonly kind: 'capture-failed'; readonly detail: string }
+  | { readonly kind: 'front-end-died'; readonly detail: string }
   | { readonly kind: 'model-offline' }
   | { readonly kind: 'model-missing'; readonly httpStatus: number }
   | { readonly kind: 'model-cut-short'; readonly gotBytes: number; readonly wantedBytes: number }
@@ -59,6 +60,8 @@ function whatIsWrong(failure: EarsFailure): string {
       return 'Tap the screen once so that the browser lets the app listen.';
     case 'capture-failed':
       return `The microphone could not be opened (${failure.detail}).`;
+    case 'front-end-died':
+      return `The part that takes the noise out of the sound stopped (${failure.detail}): reload the app.`;
     case 'model-offline':
       return 'The speech files are not on this tablet yet and there is no connection to fetch them.';
     case 'model-missing':

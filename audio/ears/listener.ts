@@ -1,8 +1,10 @@
 import { BandwidthWatch } from './bandwidth.ts';
 import type { EarsFailure } from './failures.ts';
+import type { SoundBlock } from './front-end.ts';
 import { LevelMeter, type LevelReading, rmsDbfs, snrDb } from './level.ts';
 import {
   type CaptureSettings,
+  isForGood,
   type Microphone,
   type MicrophoneEvent,
   openMicrophone,
@@ -24,9 +26,9 @@ import { UtteranceSound } from './utterance-sound.ts';
 /**
  * The ears as the app uses them: one microphone, one recogniser, one list of phrases at a time.
  *
- * The recogniser hears nothing but bounded utterances, cleaned of the room's noise; what it is cleaned of is learnt from the
- * room's last seconds, our own voice left out. While a pause may still turn out to be the end of the phrase it is decoded
- * already, so that the answer is there when the pause is long enough.
+ * The recogniser hears nothing but bounded utterances, cleaned of the room's noise; what the front end leaves of that is
+ * learnt from the room's last seconds, our own voice left out. While a pause may still turn out to be the end of the phrase
+ * it is decoded already, so that the answer is there when the pause is long enough.
  */
 
 export type EarsEvent =
@@ -327,10 +329,10 @@ class Ears implements Listener {
   #hear(event: MicrophoneEvent): void {
     switch (event.type) {
       case 'block':
-        this.#take(event.samples);
+        this.#take(event.block, event.cameAtMs);
         break;
       case 'failed':
-        if (event.failure.kind === 'microphone-unplugged') {
+        if (isForGood(event.failure)) {
           this.#microphone?.stop();
           this.#microphone = undefined;
         }
@@ -343,9 +345,9 @@ class Ears implements Listener {
     }
   }
 
-  #take(block: Float32Array): void {
-    this.#position += block.length;
-    this.#positionAtMs = performance.now();
+  #take(block: SoundBlock, cameAtMs: number): void {
+    this.#position += block.heard.length;
+    this.#positionAtMs = cameAtMs;
     if (this.#isHidden) return;
     if (this.#mode === 'shut') {
       this.#stopEars?.take(block, this.#recogniser);
@@ -353,10 +355,10 @@ class Ears implements Listener {
     }
     // One utterance at a time: what is said while it is decided would be an answer to nothing.
     if (this.#isDeciding) return;
-    const events = this.#detector.push(block);
+    const events = this.#detector.push(block.denoised);
     const { isSpeech } = this.#detector;
-    this.#emit({ type: 'level', reading: this.#meter.take(block) });
-    if (isSpeech) this.#bandwidth.takeSpeech(block);
+    this.#emit({ type: 'level', reading: this.#meter.take(block.heard) });
+    if (isSpeech) this.#bandwidth.takeSpeech(block.heard);
     this.#sound.take(block, isSpeech || events.length > 0, this.#position);
     for (const heard of events) this.#heard(heard);
     this.#guessEnd();
@@ -411,8 +413,7 @@ class Ears implements Listener {
     this.#isDeciding = true;
     const startedAtMs = this.#clockAt(startSample);
     const endedAtMs = this.#clockAt(endSample);
-    const { samples, indexOf } = this.#sound.soFar();
-    const levelDbfs = rmsDbfs(samples.subarray(Math.max(0, indexOf(startSample)), indexOf(endSample)));
+    const levelDbfs = rmsDbfs(this.#sound.heardBetween(startSample, endSample));
     const reading = await pending?.reading;
     // Shut, asked for something else, or stopped meanwhile; a recogniser that died has been told of.
     if (turn !== this.#turn) return;

@@ -1,8 +1,7 @@
 import captureWorkletUrl from './capture-worklet.ts?worker&url';
-import { addDither } from './dither.ts';
 import type { EarsFailure } from './failures.ts';
-import { createResampler } from './resample.ts';
-import { BLOCK_SAMPLES, EARS_RATE_HZ } from './sound-format.ts';
+import type { SoundBlock } from './front-end.ts';
+import type { FromFrontEnd, ToFrontEnd } from './front-end-worker.ts';
 
 /** What the browser may do to the sound on its way. All off: its gain and noise control move the levels we measure. */
 export interface CaptureSettings {
@@ -19,8 +18,8 @@ export const PLAIN_CAPTURE: CaptureSettings = {
 
 /** What a running microphone reports. */
 export type MicrophoneEvent =
-  /** One block of {@link BLOCK_SAMPLES} samples at the ears' rate, in order, dithered. */
-  | { readonly type: 'block'; readonly samples: Float32Array }
+  /** The next block of sound, in order, and when its last sample came, on the page's clock. */
+  | { readonly type: 'block'; readonly block: SoundBlock; readonly cameAtMs: number }
   | { readonly type: 'failed'; readonly failure: EarsFailure }
   /** Sound comes again after a mute or a stall. */
   | { readonly type: 'recovered' };
@@ -39,11 +38,19 @@ export type OpenedMicrophone =
   | { readonly ok: true; readonly microphone: Microphone }
   | { readonly ok: false; readonly failure: EarsFailure };
 
+/** What the worker that prepares the sound is called, so that it can be told from the recogniser's. */
+export const FRONT_END = 'front-end';
+
 /** No slice for this long and the microphone counts as stalled (a tablet's call or another app took the sound). */
 const STALLED_AFTER_MS = 2_000;
 
 /** Only exact zeros for this long and it counts as muted: a living microphone always has noise. */
 const MUTED_AFTER_MS = 3_000;
+
+/** Whether nothing more will come of this stream: the microphone has to be opened anew. */
+export function isForGood({ kind }: EarsFailure): boolean {
+  return kind === 'microphone-unplugged' || kind === 'front-end-died';
+}
 
 /** How long the browser may take to let the sound start before a tap is asked for. */
 const START_WITHIN_MS = 1_000;
@@ -95,25 +102,28 @@ function capture(
 ): Microphone {
   const source = context.createMediaStreamSource(stream);
   const node = new AudioWorkletNode(context, 'knotwright-capture', { numberOfInputs: 1, numberOfOutputs: 0 });
-  const resampler = createResampler(context.sampleRate, EARS_RATE_HZ);
-  const cutter = new BlockCutter();
+  const frontEnd = new Worker(new URL('./front-end-worker.ts', import.meta.url), {
+    type: 'module',
+    name: FRONT_END,
+  });
+  const toFrontEnd = (message: ToFrontEnd, transfer: Transferable[] = []): void =>
+    frontEnd.postMessage(message, transfer);
   let isStopped = false;
-  let trouble: EarsFailure['kind'] | undefined;
+  let trouble: EarsFailure | undefined;
   let zerosMs = 0;
   let lastSliceAt = performance.now();
 
   const fail = (failure: EarsFailure): void => {
-    if (isStopped || trouble === failure.kind) return;
-    trouble = failure.kind;
+    if (isStopped || trouble?.kind === failure.kind || (trouble && isForGood(trouble))) return;
+    trouble = failure;
     listener({ type: 'failed', failure });
   };
   const recover = (): void => {
-    // What was unplugged does not come back in this stream.
-    if (isStopped || trouble === undefined || trouble === 'microphone-unplugged') return;
+    if (isStopped || trouble === undefined || isForGood(trouble)) return;
     trouble = undefined;
     listener({ type: 'recovered' });
   };
-  const takeSlice = (slice: Float32Array): void => {
+  const takeSlice = (slice: Float32Array<ArrayBuffer>): void => {
     if (isStopped) return;
     lastSliceAt = performance.now();
     if (slice.every((sample) => sample === 0)) {
@@ -123,11 +133,10 @@ function capture(
       zerosMs = 0;
       if (!track.muted) recover();
     }
-    for (const samples of cutter.cut(resampler.push(slice))) {
-      addDither(samples);
-      listener({ type: 'block', samples });
-    }
+    toFrontEnd({ type: 'slice', samples: slice, cameAtMs: lastSliceAt }, [slice.buffer]);
   };
+  const onFrontEndError = ({ message }: ErrorEvent): void =>
+    fail({ kind: 'front-end-died', detail: message || 'no reason given' });
   const onEnded = (): void => fail({ kind: 'microphone-unplugged' });
   const onMute = (): void => fail({ kind: 'microphone-muted' });
   const onStateChange = (): void => {
@@ -141,7 +150,12 @@ function capture(
     }
   }, STALLED_AFTER_MS / 2);
 
-  node.port.onmessage = (message: MessageEvent<Float32Array>) => takeSlice(message.data);
+  toFrontEnd({ type: 'open', deviceRateHz: context.sampleRate });
+  frontEnd.addEventListener('message', ({ data: { blocks, cameAtMs } }: MessageEvent<FromFrontEnd>) => {
+    for (const block of blocks) if (!isStopped) listener({ type: 'block', block, cameAtMs });
+  });
+  frontEnd.addEventListener('error', onFrontEndError);
+  node.port.onmessage = (message: MessageEvent<Float32Array<ArrayBuffer>>) => takeSlice(message.data);
   track.addEventListener('ended', onEnded);
   track.addEventListener('mute', onMute);
   context.addEventListener('statechange', onStateChange);
@@ -162,28 +176,11 @@ function capture(
       context.removeEventListener('statechange', onStateChange);
       node.port.onmessage = null;
       source.disconnect();
+      frontEnd.terminate();
       for (const open of stream.getTracks()) open.stop();
       void context.close();
     },
   };
-}
-
-/** Cuts a stream of any lengths into blocks of one length. */
-class BlockCutter {
-  #rest = new Float32Array(0);
-
-  cut(samples: Float32Array): Float32Array[] {
-    const joined = new Float32Array(this.#rest.length + samples.length);
-    joined.set(this.#rest);
-    joined.set(samples, this.#rest.length);
-    const blocks: Float32Array[] = [];
-    let at = 0;
-    for (; at + BLOCK_SAMPLES <= joined.length; at += BLOCK_SAMPLES) {
-      blocks.push(joined.slice(at, at + BLOCK_SAMPLES));
-    }
-    this.#rest = joined.slice(at);
-    return blocks;
-  }
 }
 
 /** The DOMExceptions of getUserMedia (W3C Media Capture and Streams, section 10.2) as our failures. */

@@ -41,8 +41,11 @@ const EDGES_HZ = [
 ];
 const BANDS = EDGES_HZ.length - 1;
 
-/** No band's noise is taken for less than this: about the dither, so digital silence does not make a whisper a shout. */
-const LEAST_BAND_POWER = 1e-11;
+/**
+ * No band's noise is taken for less than this, -72 dBFS over all bands. Sound without its noise has none left, and whatever is
+ * faint would stand far over it: a breath, the room's answer, our own voice's echo. Words by people ended up to a second late.
+ */
+const LEAST_BAND_POWER = 3e-9;
 
 /** Mean log-likelihood ratio over which a frame is voiced when quiet came before, and while speech goes on. */
 const VOICED_TO_START = 0.33;

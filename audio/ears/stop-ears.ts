@@ -1,3 +1,4 @@
+import type { SoundBlock } from './front-end.ts';
 import type { Recogniser } from './recogniser.ts';
 import { ShoutDetector } from './shout-detector.ts';
 import { BLOCK_SAMPLES } from './sound-format.ts';
@@ -32,10 +33,10 @@ export class StopEars {
   }
 
   /** Takes the next block while the mouth speaks. */
-  take(block: Float32Array, recogniser: Recogniser | undefined): void {
-    this.#recent.push(block);
+  take({ heard }: SoundBlock, recogniser: Recogniser | undefined): void {
+    this.#recent.push(heard);
     if (this.#recent.length > BEFORE_SHOUT_BLOCKS + SHOUT_BLOCKS) this.#recent.shift();
-    const shout = this.#detector.take(block);
+    const shout = this.#detector.take(heard);
     if (shout === undefined || recogniser === undefined) return;
     const blocks = this.#recent.length;
     const sound = new Float32Array(blocks * BLOCK_SAMPLES);

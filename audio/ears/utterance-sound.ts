@@ -1,4 +1,5 @@
 import { roomBeforeMs } from '../command-model/decode-protocol.ts';
+import type { SoundBlock } from './front-end.ts';
 import { RoomMemory } from './room-memory.ts';
 import { BLOCK_SAMPLES, msToSamples } from './sound-format.ts';
 
@@ -10,6 +11,7 @@ const HELD_BACK_BLOCKS = Math.ceil(msToSamples(900) / BLOCK_SAMPLES);
 
 /** A stretch of sound and where the microphone's samples lie in it. */
 export interface SoundSoFar {
+  /** As words are decoded from it. */
   readonly samples: Float32Array;
   /** Position in `samples` of a sample of the microphone's stream, which must lie in the part without gaps. */
   indexOf(microphoneSample: number): number;
@@ -21,7 +23,7 @@ export interface SoundSoFar {
  */
 export class UtteranceSound {
   readonly #room = new RoomMemory(roomBeforeMs);
-  #near: Float32Array[] = [];
+  #near: SoundBlock[] = [];
   #isSpeech = false;
   /** The microphone's position behind the last block taken. */
   #position = 0;
@@ -36,19 +38,28 @@ export class UtteranceSound {
    * @param isSpeech whether speech was going on at its end
    * @param position the microphone's position behind it
    */
-  take(block: Float32Array, isSpeech: boolean, position: number): void {
+  take(block: SoundBlock, isSpeech: boolean, position: number): void {
     this.#position = position;
     this.#isSpeech ||= isSpeech;
     this.#near.push(block);
     if (this.#isSpeech) return;
-    while (this.#near.length > HELD_BACK_BLOCKS) this.#room.add(this.#near.shift() ?? new Float32Array(0));
+    for (const past of this.#near.splice(0, this.#near.length - HELD_BACK_BLOCKS)) {
+      this.#room.add(past.mixed);
+    }
   }
 
   /** All of it up to now. */
   soFar(): SoundSoFar {
-    const samples = joined([this.#room.recall(), ...this.#near]);
+    const samples = joined([this.#room.recall(), ...this.#near.map(({ mixed }) => mixed)]);
     const end = this.#position;
     return { samples, indexOf: (sample) => samples.length - (end - sample) };
+  }
+
+  /** As the microphone had it between two of its samples, of the part without gaps: for its loudness. */
+  heardBetween(startSample: number, endSample: number): Float32Array {
+    const samples = joined(this.#near.map(({ heard }) => heard));
+    const first = this.#position - samples.length;
+    return samples.subarray(Math.max(0, startSample - first), Math.max(0, endSample - first));
   }
 
   /** Drops the utterance; the room is kept. */

@@ -210,7 +210,28 @@ describe('the ears in a real browser', () => {
       await nextEvent(page, 'recovered', from);
       const { utterance } = await hear(page, 'both knotters');
       expect(utterance.text).toBe('both_knotters');
-      expect(page.workers()).toHaveLength(1);
+      // The recogniser's and the front end's.
+      expect(page.workers()).toHaveLength(2);
+      await page.context().close();
+    },
+    SLOW_MS,
+  );
+
+  it(
+    'say so when the sound can no longer be prepared',
+    async () => {
+      const page = await openEars();
+      const from = await eventCount(page);
+      await page.evaluate(() =>
+        window.earsPage.frontEnds.at(-1)?.dispatchEvent(new ErrorEvent('error', { message: 'gone' })),
+      );
+      expect((await nextEvent(page, 'failed', from)).failure).toEqual({
+        kind: 'front-end-died',
+        detail: 'gone',
+      });
+      expect(await page.evaluate(() => window.ears.start())).toEqual({ ok: true });
+      const { utterance } = await hear(page, 'both knotters');
+      expect(utterance.text).toBe('both_knotters');
       await page.context().close();
     },
     SLOW_MS,
@@ -229,7 +250,7 @@ describe('the ears in a real browser', () => {
         return Promise.all([first, same, last].map(async (start) => (await start).ok));
       });
       expect(outcomes).toEqual([false, false, true]);
-      await expect.poll(() => page.workers().length).toBe(1);
+      await expect.poll(() => page.workers().length).toBe(2);
       await page.context().close();
     },
     SLOW_MS,

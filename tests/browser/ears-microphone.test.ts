@@ -76,7 +76,7 @@ describe('the microphone in a real browser', () => {
       const heard = await page.evaluate(async () => {
         const samples: number[] = [];
         const opened = await window.earsPage.openMicrophone((event) => {
-          if (event.type === 'block') samples.push(...event.samples);
+          if (event.type === 'block') samples.push(...event.block.heard);
         });
         if (!opened.ok) throw new Error(window.earsPage.describe(opened.failure));
         await new Promise((resolve) => setTimeout(resolve, 3_000));

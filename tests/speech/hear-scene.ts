@@ -1,6 +1,7 @@
 /** What the app would make of continuous sound: the ears' own detector and reader, the grammar's own understanding. */
+import { FrontEnd } from '../../audio/ears/front-end.ts';
 import type { Recogniser } from '../../audio/ears/recogniser.ts';
-import { BLOCK_SAMPLES, msToSamples } from '../../audio/ears/sound-format.ts';
+import { BLOCK_SAMPLES, EARS_RATE_HZ, msToSamples } from '../../audio/ears/sound-format.ts';
 import {
   END_AFTER_COMPLETE_MS,
   END_AFTER_INCOMPLETE_MS,
@@ -9,12 +10,15 @@ import {
 import { marginOf } from '../../audio/ears/utterance.ts';
 import { readUtterance } from '../../audio/ears/utterance-reader.ts';
 import { UtteranceSound } from '../../audio/ears/utterance-sound.ts';
+import { seededRandom } from '../../flows/drill/seeded.ts';
 import { canGoOn, recogniserList } from '../../grammar/compile.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
 import { type Understanding, understand } from '../../grammar/understand.ts';
 
 /** The shortest sound the reader takes. */
 const leastSamples = msToSamples(60);
+
+const ditherSeed = 1;
 
 /**
  * @param samples at the ears' rate; the first quarter of a second is taken as the room
@@ -30,9 +34,12 @@ export async function hearScene(
   detector.endAfter(canGoOn(expecting) ? END_AFTER_INCOMPLETE_MS : END_AFTER_COMPLETE_MS);
   const sound = new UtteranceSound();
   const understood: Understanding[] = [];
-  for (let position = BLOCK_SAMPLES; position <= samples.length; position += BLOCK_SAMPLES) {
-    const block = samples.subarray(position - BLOCK_SAMPLES, position);
-    const events = detector.push(block);
+  const frontEnd = new FrontEnd(EARS_RATE_HZ, seededRandom(ditherSeed));
+  const blocks = frontEnd.push(samples);
+  frontEnd.close();
+  for (const [i, block] of blocks.entries()) {
+    const position = (i + 1) * BLOCK_SAMPLES;
+    const events = detector.push(block.denoised);
     sound.take(block, detector.isSpeech || events.length > 0, position);
     for (const event of events) {
       if (event.type !== 'ended') continue;

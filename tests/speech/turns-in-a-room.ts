@@ -1,14 +1,18 @@
 /** A microphone path without a browser: the turns chart, its ears and a clock, fed with sound block by block. */
 import { createActor, SimulatedClock } from 'xstate';
+import { FrontEnd, type SoundBlock } from '../../audio/ears/front-end.ts';
 import type { Recogniser } from '../../audio/ears/recogniser.ts';
-import { BLOCK_MS, BLOCK_SAMPLES } from '../../audio/ears/sound-format.ts';
+import { BLOCK_MS, BLOCK_SAMPLES, EARS_RATE_HZ } from '../../audio/ears/sound-format.ts';
 import { SpeechDetector } from '../../audio/ears/speech-detector.ts';
 import { StopEars } from '../../audio/ears/stop-ears.ts';
 import { readUtterance } from '../../audio/ears/utterance-reader.ts';
 import { UtteranceSound } from '../../audio/ears/utterance-sound.ts';
 import { type Prompt, type TurnEffects, turnsMachine } from '../../audio/turns.ts';
+import { seededRandom } from '../../flows/drill/seeded.ts';
 
 const prompt: Prompt = { id: 'a question', mayBeInterrupted: true };
+
+const ditherSeed = 1;
 
 export interface RoomWithTurns {
   /** The mouth begins to ask. */
@@ -33,6 +37,7 @@ export function roomWithTurns(
 ): RoomWithTurns {
   const events: string[] = [];
   const decoding: Promise<unknown>[] = [];
+  const frontEnd = new FrontEnd(EARS_RATE_HZ, seededRandom(ditherSeed));
   const detector = new SpeechDetector();
   const sound = new UtteranceSound();
   const clock = new SimulatedClock();
@@ -87,13 +92,13 @@ export function roomWithTurns(
   const turns = createActor(turnsMachine(effects), { clock });
   turns.start();
 
-  async function take(block: Float32Array): Promise<void> {
+  async function take(block: SoundBlock): Promise<void> {
     position += BLOCK_SAMPLES;
     if (!isOpen && turns.getSnapshot().value !== 'idle') {
       stopEars?.take(block, watched);
       return;
     }
-    const heard = detector.push(block);
+    const heard = detector.push(block.denoised);
     sound.take(block, detector.isSpeech || heard.length > 0, position);
     for (const event of heard) {
       if (event.type === 'started') {
@@ -120,8 +125,8 @@ export function roomWithTurns(
     ask: () => turns.send({ type: 'ask', prompt }),
     finish: () => turns.send({ type: 'mouth.finished' }),
     async hear(samples) {
-      for (let at = 0; at + BLOCK_SAMPLES <= samples.length; at += BLOCK_SAMPLES) {
-        await take(samples.subarray(at, at + BLOCK_SAMPLES));
+      for (const block of frontEnd.push(samples)) {
+        await take(block);
         await Promise.all(decoding.splice(0));
         // What waits for a decoding goes on in a later turn of the event loop.
         await new Promise((resolve) => setImmediate(resolve));

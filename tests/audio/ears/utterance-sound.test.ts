@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { BLOCK_SAMPLES } from '../../../audio/ears/sound-format.ts';
 import { UtteranceSound } from '../../../audio/ears/utterance-sound.ts';
 
-/** A stream whose every sample is its own position, so that nothing can be moved unseen. Exact up to 2^24. */
+/** A stream whose every sample is its own position, negative as heard, so that nothing can be moved unseen. Exact up to 2^24. */
 function stream() {
   const sound = new UtteranceSound();
   let position = 0;
@@ -13,11 +13,9 @@ function stream() {
       for (let i = 0; i < blocks; i += 1) {
         const start = position;
         position += BLOCK_SAMPLES;
-        sound.take(
-          Float32Array.from({ length: BLOCK_SAMPLES }, (_, at) => start + at),
-          isSpeech,
-          position,
-        );
+        const mixed = Float32Array.from({ length: BLOCK_SAMPLES }, (_, at) => start + at);
+        const denoised = new Float32Array(BLOCK_SAMPLES);
+        sound.take({ heard: mixed.map((sample) => -sample), denoised, mixed }, isSpeech, position);
       }
     },
     skip(blocks: number): void {
@@ -76,6 +74,23 @@ describe('the sound of an utterance', () => {
     const speechTo = 60 * BLOCK_SAMPLES;
     expect(samples.some((sample) => sample >= speechFrom && sample < speechTo)).toBe(false);
     expect(run.sound.roomMs).toBe(Math.min(3_000, before));
+  });
+
+  it('keeps what the microphone heard of the speech, and nothing from before our own voice', () => {
+    fc.assert(
+      fc.property(fc.nat(8 * BLOCK_SAMPLES), fc.nat(8 * BLOCK_SAMPLES), (start, length) => {
+        const run = stream();
+        run.play(20, false);
+        run.skip(30);
+        run.play(8, true);
+        const from = run.position - 8 * BLOCK_SAMPLES;
+        const heard = run.sound.heardBetween(from + start, from + start + length);
+        expect(heard).toHaveLength(Math.min(length, 8 * BLOCK_SAMPLES - start));
+        if (heard.length > 0) expect(heard[0]).toBe(-(from + start));
+        expect(run.sound.heardBetween(0, from)).toHaveLength(0);
+      }),
+      { numRuns: 30 },
+    );
   });
 
   it('forgets the room when it is told to', () => {

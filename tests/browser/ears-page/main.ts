@@ -1,7 +1,7 @@
 /** A page with nothing but the ears, for the browser tests to drive. */
 import { describeFailure, type EarsFailure } from '../../../audio/ears/failures.ts';
 import { createListener, type EarsEvent, type Listener } from '../../../audio/ears/listener.ts';
-import { openMicrophone } from '../../../audio/ears/microphone.ts';
+import { FRONT_END, openMicrophone } from '../../../audio/ears/microphone.ts';
 import { forgetModel, type ModelArchive, storeModel } from '../../../audio/ears/model-file.ts';
 import { loadRecogniser } from '../../../audio/ears/recogniser.ts';
 import { bundledModel } from '../../../audio/ears/speech-model.ts';
@@ -9,8 +9,9 @@ import { bundledModel } from '../../../audio/ears/speech-model.ts';
 /** The model as the page serves it. */
 const model = bundledModel('./model/');
 
-/** Every worker the page ever started, so that a test can make one fail. */
+/** Every recogniser's worker and every front end's that the page ever started, so that a test can make one fail. */
 const workers: Worker[] = [];
+const frontEnds: Worker[] = [];
 
 /** How many recognisers the workers were told to make and to remove. */
 const recognisers = { create: 0, remove: 0 };
@@ -18,7 +19,7 @@ const recognisers = { create: 0, remove: 0 };
 window.Worker = class extends Worker {
   constructor(...from: ConstructorParameters<typeof Worker>) {
     super(...from);
-    workers.push(this);
+    (from[1]?.name === FRONT_END ? frontEnds : workers).push(this);
   }
 
   override postMessage(
@@ -42,6 +43,7 @@ const earsPage = {
   model,
   events,
   workers,
+  frontEnds,
   recognisers,
   makeListener,
   openMicrophone,
