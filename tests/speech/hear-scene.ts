@@ -20,6 +20,9 @@ const leastSamples = msToSamples(60);
 
 const ditherSeed = 1;
 
+/** What was made of a stretch of sound, and how sure the ears were of it, 0 to 1. */
+export type Heard = Understanding & { readonly margin: number };
+
 /**
  * @param samples at the ears' rate; the first quarter of a second is taken as the room
  * @returns one for each stretch of sound that the detector took for speech, in order
@@ -28,12 +31,12 @@ export async function hearScene(
   recogniser: Recogniser,
   samples: Float32Array,
   expecting: Expecting,
-): Promise<readonly Understanding[]> {
+): Promise<readonly Heard[]> {
   const list = recogniserList(expecting);
   const detector = new SpeechDetector();
   detector.endAfter(canGoOn(expecting) ? END_AFTER_INCOMPLETE_MS : END_AFTER_COMPLETE_MS);
   const sound = new UtteranceSound();
-  const understood: Understanding[] = [];
+  const understood: Heard[] = [];
   const frontEnd = new FrontEnd(EARS_RATE_HZ, seededRandom(ditherSeed));
   const blocks = frontEnd.push(samples);
   frontEnd.close();
@@ -51,7 +54,8 @@ export async function hearScene(
       const reading = await readUtterance(recogniser, list, near, from, to)?.reading;
       if (!reading) throw new Error('The recogniser did not take the list.');
       const text = reading.words.map(({ word }) => word).join(' ');
-      understood.push(understand(text, expecting, marginOf(reading.words, reading.span)));
+      const margin = marginOf(reading.words, reading.span);
+      understood.push({ ...understand(text, expecting, margin), margin });
     }
   }
   return understood;

@@ -1,9 +1,13 @@
 /** Minutes of sound in which nobody speaks to the app: whatever it takes from them is a false command. */
 import type { Recogniser } from '../../audio/ears/recogniser.ts';
 import { seededRandom } from '../../flows/drill/seeded.ts';
+import { policyFor } from '../../flows/hearing-policy.ts';
+import type { Expecting } from '../../grammar/expecting.ts';
 import { riskOf } from '../../grammar/lexicon.ts';
 import type { Risk } from '../../grammar/phrase-rule.ts';
-import { hearScene } from './hear-scene.ts';
+import { type Understanding, understand } from '../../grammar/understand.ts';
+import { mustBeAccepted } from '../../src/session/hearing-desk.ts';
+import { type Heard, hearScene } from './hear-scene.ts';
 import { atUnitLevel, rms } from './noises/basics.ts';
 import { coughs } from './noises/cough.ts';
 import { hammerBlows } from './noises/hammer.ts';
@@ -99,8 +103,19 @@ export interface FalseCommands {
   readonly seconds: number;
   /** Stretches of sound that were taken for speech and decoded. */
   readonly decoded: number;
-  readonly taken: readonly { readonly words: string; readonly risk: Risk }[];
+  readonly taken: readonly FalseCommand[];
 }
+
+export interface FalseCommand {
+  readonly words: string;
+  readonly risk: Risk;
+  /** Whether it is read back and counts only when it is accepted: a question at the wrong time, and nothing worse. */
+  readonly isAskedBack: boolean;
+  /** Whether it is taken only where a lockout was begun: it voids that. */
+  readonly needsLockout: boolean;
+}
+
+type Understood = Extract<Understanding, { outcome: 'understood' }>;
 
 /** A state of the dialogue is listened in for so long, then another. */
 const secondsAState = 60;
@@ -123,8 +138,28 @@ export async function hearOther(
   return {
     seconds: secondsAState,
     decoded: understood.length,
-    taken: understood.flatMap((each) =>
-      each.outcome === 'understood' ? [{ words: each.words, risk: riskOf(each.meaning) }] : [],
-    ),
+    taken: understood.flatMap((heard) => {
+      if (heard.outcome !== 'understood') return [];
+      const { words, meaning } = heard;
+      const withoutLockout = understand(words, { ...expecting, nothingToVoid: true }, heard.margin);
+      return {
+        words,
+        risk: riskOf(meaning),
+        isAskedBack: isAskedBack(heard, expecting),
+        needsLockout: withoutLockout.outcome !== 'understood',
+      };
+    }),
   };
+}
+
+/** In a good grade and by nobody's choice. A figure or a count of misses reads its numbers back itself; counting bales does not. */
+function isAskedBack({ meaning, slots, margin }: Understood & Heard, expecting: Expecting): boolean {
+  const isCounting = expecting.meanings.includes('count.good');
+  if (meaning.startsWith('value.') && !isCounting) return true;
+  const channel = { by: 'voice', margin, snrDb: 0 } as const;
+  return mustBeAccepted(
+    { type: meaning, slots, channel },
+    { state: isCounting ? 'count.bales' : '', expecting },
+    policyFor('good', 'automatic'),
+  );
 }

@@ -17,9 +17,13 @@ const accepting: Prompt = {
   expecting: { meanings: ['yes', 'no'] },
 };
 
-function spoken(type: MeaningId, slots: Slots = {}): { event: HeardEvent; trace: { heardText: string } } {
+function spoken(
+  type: MeaningId,
+  slots: Slots = {},
+  margin = 0.9,
+): { event: HeardEvent; trace: { heardText: string } } {
   return {
-    event: { type, slots, channel: { by: 'voice', margin: 0.9, snrDb: 12 } },
+    event: { type, slots, channel: { by: 'voice', margin, snrDb: 12 } },
     trace: { heardText: type },
   };
 }
@@ -107,6 +111,14 @@ describe('a spoken answer where it is hard to hear', () => {
       kind: 'asks',
     });
     expect(deskAt('good').take(spoken('symptom.heldStrandLost'), opening)).toMatchObject({ kind: 'goesOn' });
+  });
+
+  it('is held where it is quiet, too, when it was not surely heard, and accepted by a yes that was not', () => {
+    const desk = deskAt('good');
+    const near = spoken('symptom.heldStrandLost', {}, 0.7);
+    expect(desk.take(near, opening)).toEqual({ kind: 'asks' });
+    expect(desk.promptOver(opening).question.join(' ')).toMatch(/^I heard: .* Is that right\?$/);
+    expect(desk.take(spoken('yes', {}, 0.6), opening)).toEqual({ kind: 'goesOn', ...near });
   });
 
   it('holds a count of bales, which nobody else reads back', () => {
