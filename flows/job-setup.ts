@@ -17,13 +17,12 @@ import { familyById } from './families/all.ts';
 import type { Check, FamilyId, Remedy } from './families/family.ts';
 import { cleanTiesNeeded } from './figures/clean-ties.ts';
 import { type HeardEvent, isHeard, isSystemVoid, type JobEvent } from './heard.ts';
-import { mayConfirmByVoice } from './hearing-policy.ts';
+import { isSurelyHeard, mayConfirmByVoice } from './hearing-policy.ts';
 import type { JobContext, Need, Notice, Proof, Repair } from './job-context.ts';
 import { judgedBy, machineBandFor } from './machine-values.ts';
 import type { Ask } from './prompt.ts';
 
-/** Below either of these a voice cannot clear a lockout step; a button still can. Expert estimates. */
-const CONFIRMING_MARGIN = 0.5;
+/** Below this a voice cannot clear a lockout step, nor where it was not surely heard; a button still can. Expert estimate. */
 const CONFIRMING_SNR_DB = 10;
 
 /** How sure a proof is, as a fraction; the spoken claim says the same. */
@@ -84,9 +83,7 @@ export const jobSetup = setup({
       const { channel } = heard(event);
       return (
         channel.by === 'touch' ||
-        (channel.margin >= CONFIRMING_MARGIN &&
-          channel.snrDb >= CONFIRMING_SNR_DB &&
-          mayConfirmByVoice(channel))
+        (isSurelyHeard(channel) && channel.snrDb >= CONFIRMING_SNR_DB && mayConfirmByVoice(channel))
       );
     },
     plausible: ({ event }, { family, check }: CheckRef) => {

@@ -50,6 +50,12 @@ const EXPECTED_SPEECH_DBFS = -26;
 /** Utterances whose middle one is the voice's level: one shout or one mumble does not move it. */
 const VOICE_UTTERANCES = 3;
 
+/**
+ * A voice that much fainter than the one last understood may be somebody else's, decibels. From raised to normal speech it is
+ * 6 (ISO 9921, annex A, from memory), and as much for twice the distance; half turned away costs some 3.
+ */
+const FAINT_BY_DB = 8;
+
 /** Blocks the floor looks back on, 5 s of 100 ms blocks: longer than any phrase, so speech cannot become the floor. */
 const FLOOR_BLOCKS = 50;
 
@@ -89,8 +95,21 @@ export class LevelMeter {
    * @param speechInNoiseDbfs as the microphone had it, the room's noise in it
    */
   takeVoice(speechInNoiseDbfs: number): void {
-    const voiceDbfs = this.floorDbfs + snrDb(speechInNoiseDbfs, this.floorDbfs);
-    this.#voiceDbfs = [...this.#voiceDbfs, voiceDbfs].slice(-VOICE_UTTERANCES);
+    this.#voiceDbfs = [...this.#voiceDbfs, this.#withoutRoom(speechInNoiseDbfs)].slice(-VOICE_UTTERANCES);
+  }
+
+  /**
+   * Whether speech is much fainter than the voice that was understood before. Never before as many utterances as make a
+   * voice.
+   */
+  isFaint(speechInNoiseDbfs: number): boolean {
+    const usualDbfs = middleOf(this.#voiceDbfs);
+    if (usualDbfs === undefined || this.#voiceDbfs.length < VOICE_UTTERANCES) return false;
+    return this.#withoutRoom(speechInNoiseDbfs) < usualDbfs - FAINT_BY_DB;
+  }
+
+  #withoutRoom(speechInNoiseDbfs: number): number {
+    return this.floorDbfs + snrDb(speechInNoiseDbfs, this.floorDbfs);
   }
 
   /** How well the ears hear now; undefined for the first second. */

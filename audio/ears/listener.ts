@@ -449,7 +449,7 @@ function utteranceOf(
   { words, span }: Reading,
   times: Pick<Utterance, 'startedAtMs' | 'endedAtMs' | 'decidedAtMs'>,
   levelDbfs: number,
-  { floorDbfs, hearing }: Pick<LevelMeter, 'floorDbfs' | 'hearing'>,
+  meter: Pick<LevelMeter, 'floorDbfs' | 'hearing' | 'isFaint'>,
 ): Utterance {
   const toClock = (ms: number) => times.startedAtMs + ms - span.startMs;
   return {
@@ -462,9 +462,9 @@ function utteranceOf(
       confidence,
     })),
     levelDbfs,
-    snrDb: snrDb(levelDbfs, floorDbfs),
+    snrDb: snrDb(levelDbfs, meter.floorDbfs),
     // Of a room that is not known nothing good is believed.
-    hearing: hearing ?? 'poor',
-    margin: marginOf(words, span),
+    hearing: meter.hearing ?? 'poor',
+    margin: marginOf(words, span, meter.isFaint(levelDbfs)),
   };
 }

@@ -63,17 +63,25 @@ export function wordsWithin(words: readonly DecodedWord[], speech: SpeechSpan): 
 const SPEECH_UNSURE_MS = 200;
 
 /**
+ * What words said much more faintly than the ones before can prove at most: enough to be asked back, too little to be acted
+ * upon. They may be somebody else's, further off.
+ */
+const MOST_WHERE_FAINT = 0.7;
+
+/**
  * How well the words account for the speech, 0 to 1: the least sure word's posterior times the share of the speech that
  * known words cover. A phrase hung on part of a longer sentence covers little of it; speech that is nothing on the list
  * covers none.
+ * @param isFaint whether it was said much more faintly than what was understood before
  */
-export function marginOf(words: readonly DecodedWord[], speech: SpeechSpan): number {
+export function marginOf(words: readonly DecodedWord[], speech: SpeechSpan, isFaint = false): number {
   const known = words.filter((word) => word.word !== UNKNOWN);
   if (known.length === 0) return 0;
   const coveredMs = known.reduce((sum, word) => sum + overlapMs(word, speech), 0);
   const spokenMs = Math.max(1, speech.endMs - speech.startMs - SPEECH_UNSURE_MS);
   const leastSure = Math.min(...known.map((word) => word.confidence));
-  return clampToOne(leastSure) * clampToOne(coveredMs / spokenMs);
+  const margin = clampToOne(leastSure) * clampToOne(coveredMs / spokenMs);
+  return isFaint ? Math.min(MOST_WHERE_FAINT, margin) : margin;
 }
 
 function overlapMs(word: DecodedWord, speech: SpeechSpan): number {

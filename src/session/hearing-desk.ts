@@ -93,6 +93,14 @@ export function openHearingDesk(choice: () => HearingChoice): HearingDesk {
         return { kind: 'goesOn', ...heard };
       }
       if (isHeldNext) return hold(heard);
+      // A word to find one's way by that was hardly heard is not worth a question of its own: the one asked stands.
+      if (
+        !isSurelyHeard(event.channel) &&
+        riskOf(event.type) === 'navigation' &&
+        !isAcceptance(asked.state)
+      ) {
+        return { kind: 'asks' };
+      }
       return { kind: 'goesOn', ...heard };
     },
     hear(heard) {

@@ -143,7 +143,7 @@ describe('a lockout under way', () => {
     const { state } = job.prompt;
     for (const wrong of ['yes', 'thatIsDone', 'lockout.keyInPocket', 'lockout.confirmed'] as const)
       job.send(said(wrong));
-    job.send(said('lockout.everyoneTold', {}, { by: 'voice', margin: 0.3, snrDb: 30 }));
+    job.send(said('lockout.everyoneTold', {}, { by: 'voice', margin: 0.75, snrDb: 30 }));
     expect(job.prompt.state).toBe(state);
     expect(job.prompt.notices.join(' ')).toContain('more clearly');
     job.send(said('lockout.everyoneTold', {}, { by: 'voice', margin: 0.9, snrDb: 4 }));

@@ -1,5 +1,6 @@
 /** What the app would make of continuous sound: the ears' own detector and reader, the grammar's own understanding. */
 import { FrontEnd } from '../../audio/ears/front-end.ts';
+import { LevelMeter, rmsDbfs } from '../../audio/ears/level.ts';
 import type { Recogniser } from '../../audio/ears/recogniser.ts';
 import { BLOCK_SAMPLES, EARS_RATE_HZ, msToSamples } from '../../audio/ears/sound-format.ts';
 import {
@@ -25,17 +26,21 @@ export type Heard = Understanding & { readonly margin: number };
 
 /**
  * @param samples at the ears' rate; the first quarter of a second is taken as the room
+ * @param voiceDbfs how loud the person is who was understood before, if anybody was
  * @returns one for each stretch of sound that the detector took for speech, in order
  */
 export async function hearScene(
   recogniser: Recogniser,
   samples: Float32Array,
   expecting: Expecting,
+  voiceDbfs?: number,
 ): Promise<readonly Heard[]> {
   const list = recogniserList(expecting);
   const detector = new SpeechDetector();
   detector.endAfter(canGoOn(expecting) ? END_AFTER_INCOMPLETE_MS : END_AFTER_COMPLETE_MS);
   const sound = new UtteranceSound();
+  const meter = new LevelMeter();
+  for (let utterance = 0; voiceDbfs !== undefined && utterance < 3; utterance++) meter.takeVoice(voiceDbfs);
   const understood: Heard[] = [];
   const frontEnd = new FrontEnd(EARS_RATE_HZ, seededRandom(ditherSeed));
   const blocks = frontEnd.push(samples);
@@ -43,10 +48,12 @@ export async function hearScene(
   for (const [i, block] of blocks.entries()) {
     const position = (i + 1) * BLOCK_SAMPLES;
     const events = detector.push(block.denoised);
+    meter.take(block.heard);
     sound.take(block, detector.isSpeech || events.length > 0, position);
     for (const event of events) {
       if (event.type !== 'ended') continue;
       const { samples: near, indexOf } = sound.soFar();
+      const isFaint = meter.isFaint(rmsDbfs(sound.heardBetween(event.startSample, event.endSample)));
       sound.clear();
       detector.resumeAt(position);
       const [from, to] = [Math.max(0, indexOf(event.startSample)), indexOf(event.endSample)];
@@ -54,7 +61,7 @@ export async function hearScene(
       const reading = await readUtterance(recogniser, list, near, from, to)?.reading;
       if (!reading) throw new Error('The recogniser did not take the list.');
       const text = reading.words.map(({ word }) => word).join(' ');
-      const margin = marginOf(reading.words, reading.span);
+      const margin = marginOf(reading.words, reading.span, isFaint);
       understood.push({ ...understand(text, expecting, margin), margin });
     }
   }

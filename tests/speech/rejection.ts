@@ -20,8 +20,8 @@ import { allStates } from './states.ts';
 import { voices } from './voices.ts';
 
 /**
- * Levels at the tablet in dB(A). Our scenes' speech is somebody who raises the voice at arm's length, about 70; talk at
- * some distance is 60 and a shout 75. ISO 9921, annex A: raised is 66 dB(A) at one metre, normal 60, loud 72; from memory.
+ * Levels at the tablet in dB(A). Our scenes' speech is somebody who raises the voice at arm's length, about 70, and so
+ * was understood before; talk at some distance is 60 and a shout 75. ISO 9921, annex A: raised is 66 dB(A) at one metre, normal 60, loud 72; from memory.
  */
 const speechDbA = 70;
 const roomDbA = 40;
@@ -134,7 +134,7 @@ export async function hearOther(
   const other = kindsOfOther[kind](samples - sampleRate, random);
   // A second of the room first, as a microphone that was open before.
   for (const [i, sample] of other.entries()) room[sampleRate + i] = (room[sampleRate + i] as number) + sample;
-  const understood = await hearScene(recogniser, room, expecting);
+  const understood = await hearScene(recogniser, room, expecting, 20 * Math.log10(speechLevel));
   return {
     seconds: secondsAState,
     decoded: understood.length,

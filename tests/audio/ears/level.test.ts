@@ -70,6 +70,28 @@ describe('the level meter', () => {
     expect(ratioNow()).toBeCloseTo(30, 0);
   });
 
+  it('finds a voice faint beside the three understood before, in noise too, and any voice fit before those', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -50, max: -15, noNaN: true }),
+        fc.double({ min: 0.0002, max: 0.002, noNaN: true }),
+        (usualDbfs, noiseRms) => {
+          const meter = new LevelMeter();
+          for (const block of blocksOf(whiteNoise(16_000, noiseRms), 1_600)) meter.take(block);
+          const mixedWithRoom = (voiceDbfs: number) =>
+            10 * Math.log10(10 ** (voiceDbfs / 10) + 10 ** (meter.floorDbfs / 10));
+          for (let utterance = 0; utterance < 3; utterance += 1) {
+            expect(meter.isFaint(mixedWithRoom(usualDbfs - 20))).toBe(false);
+            meter.takeVoice(mixedWithRoom(usualDbfs));
+          }
+          expect(meter.isFaint(mixedWithRoom(usualDbfs - 7.5))).toBe(false);
+          expect(meter.isFaint(mixedWithRoom(usualDbfs - 8.5))).toBe(true);
+        },
+      ),
+      { numRuns: 30 },
+    );
+  });
+
   it('knows soon of an engine that started while our own voice spoke, and takes no prompt answer for the room', () => {
     const afterQuiet = () => {
       const meter = new LevelMeter();

@@ -43,6 +43,12 @@ describe('the margin', () => {
     expect(marginOf([word('yes', 3_500, 3_750)], { startMs: 3_400, endMs: 3_850 })).toBe(1);
   });
 
+  it('is at most seven tenths for what was said much more faintly than before, and as it was where it is less', () => {
+    const sure = word('both_knotters', 3_400, 4_400);
+    expect(marginOf([sure], speech, true)).toBe(0.7);
+    expect(marginOf([{ ...sure, confidence: 0.4 }], speech, true)).toBeCloseTo(0.4, 9);
+  });
+
   it('is none for nothing and for other talk', () => {
     expect(marginOf([], speech)).toBe(0);
     expect(marginOf([word('[unk]', 3_400, 4_400)], speech)).toBe(0);

@@ -121,6 +121,15 @@ describe('a spoken answer where it is hard to hear', () => {
     expect(desk.take(spoken('yes', {}, 0.6), opening)).toEqual({ kind: 'goesOn', ...near });
   });
 
+  it('leaves the question standing on a word to find the way by that was not surely heard', () => {
+    for (const type of ['goBack', 'sayAgain', 'why'] as const) {
+      expect(deskAt('good').take(spoken(type, {}, 0.7), opening)).toEqual({ kind: 'asks' });
+      expect(deskAt('good').take(spoken(type), opening)).toMatchObject({ kind: 'goesOn' });
+      expect(deskAt('good').take(touched(type), opening)).toMatchObject({ kind: 'goesOn' });
+    }
+    expect(deskAt('good').take(spoken('stop', {}, 0.1), opening)).toMatchObject({ kind: 'goesOn' });
+  });
+
   it('holds a count of bales, which nobody else reads back', () => {
     const desk = deskAt('poor');
     const counting = countPrompt(tallyOf([]), [], opening);
