@@ -30,7 +30,10 @@ export function conditions(trialCount: number, seed: number): readonly Condition
   return [...byVoices(trialCount, seed), ...byPeople(trialCount, seed)];
 }
 
-/** Real people, quiet and beside an engine. Settings were chosen without them. */
+/**
+ * Real people, quiet and beside an engine. Costs and lists were chosen without them; the detector's least noise and the share of
+ * the heard sound in what is decoded were chosen with them, after noise suppression had made it deaf to their words.
+ */
 function byPeople(trialCount: number, seed: number): readonly Condition[] {
   const plans: readonly (readonly [what: string, trials: readonly Trial[]])[] = [
     ['numbers, 8 kHz', recordedNumberTrials(seed)],
