@@ -15,6 +15,7 @@ import { samplesToMs } from './sound-format.ts';
 import {
   END_AFTER_COMPLETE_MS,
   END_AFTER_INCOMPLETE_MS,
+  GUESS_AFTER_MS,
   SpeechDetector,
   type SpeechEvent,
 } from './speech-detector.ts';
@@ -89,9 +90,6 @@ export interface ListenerSettings {
   readonly models: RecogniserSettings['models'];
   readonly capture?: CaptureSettings;
 }
-
-/** Pause after which an utterance is decoded, milliseconds, in case it is over. */
-export const GUESS_AFTER_MS = 150;
 
 /** Speech shorter than this that says nothing was a knock. */
 const SHORTEST_SPEECH_MS = 250;

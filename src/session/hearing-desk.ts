@@ -37,7 +37,7 @@ export interface HearingDesk {
   /** The held answer, read back for acceptance, where there is one; else what is asked. */
   promptOver(asked: Prompt): Prompt;
   /** @param asked what is asked, behind an answer that is held */
-  take(heard: Traced, asked: Prompt): HearingTurn;
+  take(heard: Traced, asked: Pick<Prompt, 'state' | 'expecting'>): HearingTurn;
   /**
    * Takes how well the ears hear now.
    * @returns whether something has to be said as soon as nobody is speaking

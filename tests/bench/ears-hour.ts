@@ -3,9 +3,8 @@
  * would last. Prints as well how long the meaning takes beyond the pause that ends an utterance.
  * Run with: npm run bench:ears-hour [-- minutes]
  */
-import { GUESS_AFTER_MS } from '../../audio/ears/listener.ts';
 import { BLOCK_SAMPLES } from '../../audio/ears/sound-format.ts';
-import { END_AFTER_COMPLETE_MS } from '../../audio/ears/speech-detector.ts';
+import { END_AFTER_COMPLETE_MS, GUESS_AFTER_MS } from '../../audio/ears/speech-detector.ts';
 import { seededRandom } from '../../flows/drill/seeded.ts';
 import { ensureDebianPackages } from '../debian.ts';
 import { loadBundledModel } from '../speech/bundled-model.ts';

@@ -1,12 +1,11 @@
 /** Minutes of sound in which nobody speaks to the app: whatever it takes from them is a false command. */
 import type { Recogniser } from '../../audio/ears/recogniser.ts';
 import { seededRandom } from '../../flows/drill/seeded.ts';
-import { policyFor } from '../../flows/hearing-policy.ts';
 import type { Expecting } from '../../grammar/expecting.ts';
 import { riskOf } from '../../grammar/lexicon.ts';
 import type { Risk } from '../../grammar/phrase-rule.ts';
 import { type Understanding, understand } from '../../grammar/understand.ts';
-import { mustBeAccepted } from '../../src/session/hearing-desk.ts';
+import { openHearingDesk } from '../../src/session/hearing-desk.ts';
 import { type Heard, hearScene } from './hear-scene.ts';
 import { atUnitLevel, rms } from './noises/basics.ts';
 import { coughs } from './noises/cough.ts';
@@ -156,10 +155,7 @@ export async function hearOther(
 function isAskedBack({ meaning, slots, margin }: Understood & Heard, expecting: Expecting): boolean {
   const isCounting = expecting.meanings.includes('count.good');
   if (meaning.startsWith('value.') && !isCounting) return true;
-  const channel = { by: 'voice', margin, snrDb: 0 } as const;
-  return mustBeAccepted(
-    { type: meaning, slots, channel },
-    { state: isCounting ? 'count.bales' : '', expecting },
-    policyFor('good', 'automatic'),
-  );
+  const event = { type: meaning, slots, channel: { by: 'voice', margin, snrDb: 0 } } as const;
+  const asked = { state: isCounting ? 'count.bales' : '', expecting };
+  return openHearingDesk(() => 'automatic').take({ event }, asked).kind === 'asks';
 }
