@@ -90,9 +90,9 @@ describe('the bundled model', { timeout: 180_000 }, () => {
   });
 
   it.each(['coughs', 'hammer blows', 'silence'] as const)(
-    'takes a minute of %s for no command',
+    'takes %s for no command',
     async (kind) => {
-      const { taken } = await hearOther(recogniser, kind, 0, 8);
+      const { taken } = await hearOther(recogniser, kind, 0, 8, 25);
       expect(taken).toEqual([]);
     },
   );

@@ -116,26 +116,27 @@ export interface FalseCommand {
 
 type Understood = Extract<Understanding, { outcome: 'understood' }>;
 
-/** A state of the dialogue is listened in for so long, then another. */
-const secondsAState = 60;
-
-/** @param minute which minute of that kind: each has its own sound and state, the same for the same seed */
+/**
+ * @param minute which minute of that kind: each has its own sound and state, the same for the same seed
+ * @param seconds how much of it, 2 to 60
+ */
 export async function hearOther(
   recogniser: Recogniser,
   kind: KindOfOther,
   minute: number,
   seed: number,
+  seconds = 60,
 ): Promise<FalseCommands> {
   const random = seededRandom(seed * 1_000_003 + KINDS_OF_OTHER.indexOf(kind) * 1_009 + minute);
   const expecting = drawn(allStates, random);
-  const samples = secondsAState * sampleRate;
+  const samples = seconds * sampleRate;
   const room = levelled(roomDbA, noiseFrom('pink', samples, random));
   const other = kindsOfOther[kind](samples - sampleRate, random);
   // A second of the room first, as a microphone that was open before.
   for (const [i, sample] of other.entries()) room[sampleRate + i] = (room[sampleRate + i] as number) + sample;
   const understood = await hearScene(recogniser, room, expecting, 20 * Math.log10(speechLevel));
   return {
-    seconds: secondsAState,
+    seconds,
     decoded: understood.length,
     taken: understood.flatMap((heard) => {
       if (heard.outcome !== 'understood') return [];

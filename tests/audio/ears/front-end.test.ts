@@ -33,7 +33,7 @@ function joined(blocks: readonly SoundBlock[], which: keyof SoundBlock): Float32
 
 /** By how many samples `later` lags behind `sound`: where their product is largest. */
 function lagOf(later: Float32Array, sound: Float32Array): number {
-  const most = 1_000;
+  const most = 60;
   const likeness = Array.from({ length: 2 * most + 1 }, (_, i) => {
     let sum = 0;
     for (let at = START; at < END; at += 1) sum += (sound[at] as number) * (later[at + i - most] ?? 0);
@@ -50,7 +50,7 @@ describe('the front end', () => {
       fc.property(fc.integer({ min: 1, max: 5_000 }), (cut) => {
         expect(throughFrontEnd(sound, EARS_RATE_HZ, cut)).toEqual(whole);
       }),
-      { numRuns: 8 },
+      { numRuns: 4 },
     );
   });
 
