@@ -35,7 +35,12 @@ export function readWav(path: string): Sound {
   throw new Error(`${path} holds no sound.`);
 }
 
-export function writeWav(path: string, { sampleRate, samples }: Sound): void {
+export function writeWav(path: string, sound: Sound): void {
+  writeFileSync(path, wavOf(sound));
+}
+
+/** A sound as the bytes of its file. */
+export function wavOf({ sampleRate, samples }: Sound): Buffer {
   const bytes = Buffer.alloc(44 + 2 * samples.length);
   bytes.write('RIFF', 0, 'latin1');
   bytes.writeUInt32LE(36 + 2 * samples.length, 4);
@@ -52,5 +57,5 @@ export function writeWav(path: string, { sampleRate, samples }: Sound): void {
   samples.forEach((sample, i) => {
     bytes.writeInt16LE(Math.max(-32768, Math.min(32767, Math.round(sample * 32768))), 44 + 2 * i);
   });
-  writeFileSync(path, bytes);
+  return bytes;
 }

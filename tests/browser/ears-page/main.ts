@@ -1,5 +1,6 @@
 /** A page with nothing but the ears, for the browser tests to drive. */
 import { describeFailure, type EarsFailure } from '../../../audio/ears/failures.ts';
+import type { FromFrontEnd } from '../../../audio/ears/front-end-worker.ts';
 import { createListener, type EarsEvent, type Listener } from '../../../audio/ears/listener.ts';
 import { FRONT_END, openMicrophone } from '../../../audio/ears/microphone.ts';
 import { forgetModel, type ModelArchive, storeModel } from '../../../audio/ears/model-file.ts';
@@ -13,13 +14,22 @@ const model = bundledModel('./model/');
 const workers: Worker[] = [];
 const frontEnds: Worker[] = [];
 
+/** When slices of sound came to the page, and when what they completed was back from the front end. */
+const soundBack: { readonly cameAtMs: number; readonly backAtMs: number }[] = [];
+
 /** How many recognisers the workers were told to make and to remove. */
 const recognisers = { create: 0, remove: 0 };
 
 window.Worker = class extends Worker {
   constructor(...from: ConstructorParameters<typeof Worker>) {
     super(...from);
-    (from[1]?.name === FRONT_END ? frontEnds : workers).push(this);
+    const isFrontEnd = from[1]?.name === FRONT_END;
+    (isFrontEnd ? frontEnds : workers).push(this);
+    if (!isFrontEnd) return;
+    // The first to listen, so before the ears take it.
+    this.addEventListener('message', ({ data: { cameAtMs } }: MessageEvent<FromFrontEnd>) => {
+      soundBack.push({ cameAtMs, backAtMs: performance.now() });
+    });
   }
 
   override postMessage(
@@ -44,6 +54,7 @@ const earsPage = {
   events,
   workers,
   frontEnds,
+  soundBack,
   recognisers,
   makeListener,
   openMicrophone,
