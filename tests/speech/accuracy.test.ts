@@ -89,11 +89,8 @@ describe('the bundled model', { timeout: 180_000 }, () => {
     expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(12);
   });
 
-  it.each(['coughs', 'hammer blows', 'silence'] as const)(
-    'takes %s for no command',
-    async (kind) => {
-      const { taken } = await hearOther(recogniser, kind, 0, 8, 25);
-      expect(taken).toEqual([]);
-    },
-  );
+  it.each(['coughs', 'hammer blows', 'silence'] as const)('takes %s for no command', async (kind) => {
+    const { taken } = await hearOther(recogniser, kind, 0, 8, 25);
+    expect(taken).toEqual([]);
+  });
 });
