@@ -1,5 +1,6 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { PREFERENCES_PLACE } from '../../src/screens/preferences.ts';
 import { type ChangeableApp, serveChangeableApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
 
@@ -19,8 +20,9 @@ afterAll(async () => {
 
 beforeEach(async () => {
   context = await browser.newContext();
-  await context.addInitScript(() =>
-    localStorage.setItem('knotwright.preferences', JSON.stringify({ wasWelcomed: true })),
+  await context.addInitScript(
+    (place) => localStorage.setItem(place, JSON.stringify({ wasWelcomed: true })),
+    PREFERENCES_PLACE,
   );
 });
 

@@ -4,6 +4,7 @@
  */
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
+import { PREFERENCES_PLACE } from '../../src/screens/preferences.ts';
 import { serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
 
@@ -13,8 +14,9 @@ const app = await serveApp();
 const browser = await launchChromium();
 try {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
-  await context.addInitScript(() =>
-    localStorage.setItem('knotwright.preferences', JSON.stringify({ wasWelcomed: true })),
+  await context.addInitScript(
+    (place) => localStorage.setItem(place, JSON.stringify({ wasWelcomed: true })),
+    PREFERENCES_PLACE,
   );
   const first = await context.newPage();
   const scripts: number[] = [];

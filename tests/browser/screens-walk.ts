@@ -4,6 +4,7 @@ import { countPrompt } from '../../flows/miss-log/saying.ts';
 import { tallyOf } from '../../flows/miss-log/tally.ts';
 import type { MeaningId } from '../../grammar/lexicon.ts';
 import type { Slots } from '../../grammar/understand.ts';
+import { PREFERENCES_PLACE } from '../../src/screens/preferences.ts';
 import type { ConversationView } from '../../src/session/view.ts';
 import { TestJob } from '../flows/talk.ts';
 
@@ -23,10 +24,10 @@ export async function openApp(
   url: string,
   { theme = 'day', textSize = 100 }: { readonly theme?: Theme; readonly textSize?: number } = {},
 ): Promise<Page> {
-  await context.addInitScript(
-    (preferences) => localStorage.setItem('knotwright.preferences', preferences),
+  await context.addInitScript(([place, preferences]) => localStorage.setItem(place, preferences), [
+    PREFERENCES_PLACE,
     JSON.stringify({ theme, textSize, wasWelcomed: true }),
-  );
+  ] as const);
   const page = await context.newPage();
   await page.goto(url);
   await page.waitForSelector('main');
