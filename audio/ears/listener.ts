@@ -246,10 +246,15 @@ class Ears implements Listener {
 
   /** Tells of words that the model lacks when the list is set, not when somebody says one of them. */
   #checkList(): void {
-    // A model of ordinary words has its gaps known and shown since it was packed; the rest of the list is heard.
-    if (this.#recogniser?.model.graph === 'words') return;
-    const words = this.#recogniser?.unknownIn(this.#wanted?.list ?? []) ?? [];
+    const words = this.#lacking();
     if (words.length > 0) this.#emit({ type: 'failed', failure: { kind: 'phrase-unknown', words } });
+  }
+
+  /** Words of the list for want of which the model refuses all of it. */
+  #lacking(): readonly string[] {
+    // A model of ordinary words has its gaps known and shown since it was packed; the rest of the list is heard.
+    if (this.#recogniser?.model.graph === 'words') return [];
+    return this.#recogniser?.unknownIn(this.#wanted?.list ?? []) ?? [];
   }
 
   shut(stopWords: readonly string[] = []): void {
@@ -272,6 +277,7 @@ class Ears implements Listener {
 
   #sayListening(): void {
     if (this.#mode === 'shut' || this.#wanted === undefined || this.#recogniser === undefined) return;
+    if (this.#lacking().length > 0) return;
     this.#emit({ type: 'listening', isRoomKnown: this.#sound.roomMs >= ROOM_KNOWN_AFTER_MS });
   }
 

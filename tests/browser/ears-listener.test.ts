@@ -166,6 +166,8 @@ describe('the ears in a real browser', () => {
       );
       const { failure } = await nextEvent(page, 'failed', from);
       expect(failure).toEqual({ kind: 'phrase-unknown', words: ['blue_suede_shoes'] });
+      const told = await page.evaluate((first) => window.earsPage.events.slice(first), from);
+      expect(told.map(({ type }) => type)).not.toContain('listening');
       await page.context().close();
     },
     SLOW_MS,
