@@ -1,10 +1,13 @@
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
-/** How long a file of tests usually takes on two cores, seconds: a clean checkout has no times of its own to go by. */
+/** How long a file of tests takes on two cores beside others, seconds: a clean checkout has no times of its own to go by. */
 const USUAL_SECONDS: readonly (readonly [path: RegExp, seconds: number])[] = [
-  [/\/tests\/browser\//, 90],
-  [/\/tests\/flows\/safety\./, 140],
-  [/\/tests\/speech\//, 60],
+  [/\/browser\/(voice-job|noise|screens|drill-voice|ears-listener)\./, 160],
+  [/\/browser\//, 55],
+  [/\/flows\/safety\./, 400],
+  [/\/speech\/accuracy\./, 250],
+  [/\/speech\/own-voice\./, 130],
+  [/\/speech\//, 40],
   [/./, 2.5],
 ];
 
@@ -18,10 +21,11 @@ const BROWSERS = 2;
 export class TwoLanes extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
     const sorted = await super.sort(files);
+    const longestFirst = sorted.toSorted((a, b) => secondsOf(b) - secondsOf(a));
     return [
-      ...lane(sorted.filter(isInBrowser), BROWSERS),
+      ...lane(longestFirst.filter(isInBrowser), BROWSERS),
       ...lane(
-        sorted.filter((file) => !isInBrowser(file)).sort((a, b) => secondsOf(b) - secondsOf(a)),
+        longestFirst.filter((file) => !isInBrowser(file)),
         1,
       ),
     ]

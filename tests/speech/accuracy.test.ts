@@ -45,17 +45,17 @@ async function hear(trials: readonly Trial[], room: Room): Promise<readonly Tria
 // Decoding takes its time beside other work.
 describe('the bundled model', { timeout: 180_000 }, () => {
   it('understands phrases in a quiet room with everything active', async () => {
-    const outcomes = await hear(phraseTrials(14, 'everything', voices, 1), quietRoom);
-    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(13);
+    const outcomes = await hear(phraseTrials(10, 'everything', voices, 1), quietRoom);
+    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(9);
   });
 
   it('understands phrases beside an idling engine about as well as PocketSphinx does', async () => {
-    const trials = phraseTrials(20, 'state', voices, 2);
+    const trials = phraseTrials(14, 'state', voices, 2);
     const outcomes = await hear(trials, engine);
     const reference = runTrialsByPocketSphinx(trials, engine, readAcousticSource().dictionary);
-    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(17);
+    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(12);
     expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(count(reference, 'right') - 1);
-    expect(count(outcomes, 'wrong'), account(outcomes)).toBeLessThanOrEqual(2);
+    expect(count(outcomes, 'wrong'), account(outcomes)).toBeLessThanOrEqual(1);
   });
 
   it('understands numbers in a quiet room', async () => {
@@ -64,15 +64,15 @@ describe('the bundled model', { timeout: 180_000 }, () => {
   });
 
   it('refuses talk that is no phrase', async () => {
-    const outcomes = await hear(otherTalkTrials(14, voices, 3), quietRoom);
+    const outcomes = await hear(otherTalkTrials(10, voices, 3), quietRoom);
     expect(count(outcomes, 'wrong'), account(outcomes)).toBeLessThanOrEqual(1);
-    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(9);
+    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(8);
   });
 
   it('understands voices beside a mower that settings were not chosen with', async () => {
     const trials = phraseTrials(10, 'state', voicesFor('judging'), 5);
     const outcomes = await hear(trials, { noise: 'mower', snrDb: 10 });
-    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(6);
+    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(8);
     expect(count(outcomes, 'wrong'), account(outcomes)).toBeLessThanOrEqual(1);
   });
 
@@ -85,8 +85,8 @@ describe('the bundled model', { timeout: 180_000 }, () => {
   });
 
   it('refuses people who say something else', async () => {
-    const outcomes = await hear(recordedTalkTrials(14, 7), quietRoom);
-    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(12);
+    const outcomes = await hear(recordedTalkTrials(10, 7), quietRoom);
+    expect(count(outcomes, 'right'), account(outcomes)).toBeGreaterThanOrEqual(9);
   });
 
   it.each(['coughs', 'hammer blows', 'silence'] as const)('takes %s for no command', async (kind) => {

@@ -22,8 +22,8 @@ import type { LoadedModel } from './vosk-in-node.ts';
  */
 
 const SEED = 20;
-const SAMPLED_CLIPS = 12;
-const STOP_CLIPS = 6;
+const SAMPLED_CLIPS = 11;
+const STOP_CLIPS = 4;
 const ECHO_DB = [-20, -13, -6] as const;
 const ROOM_DBFS = -58;
 
