@@ -3,10 +3,9 @@ import { defineConfig } from 'vitest/config';
 import { serviceWorker } from './src/offline/service-worker-build.ts';
 
 // Only the tests need their order; a build does not wait for the test runner to load.
-const inLanes = async () => {
-  const { TwoLanes, WORKERS } = await import('./tests/two-lanes.ts');
-  return { maxWorkers: WORKERS, sequence: { sequencer: TwoLanes } };
-};
+const sequence = process.env.VITEST
+  ? { sequencer: (await import('./tests/longest-first.ts')).LongestFirst }
+  : {};
 
 // The page's root is src/, so index.html lives beside the code that fills it and the top level stays clean.
 export default defineConfig({
@@ -20,8 +19,9 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     globalSetup: 'tests/set-up.ts',
     setupFiles: 'tests/each-file.ts',
-    ...(process.env.VITEST ? await inLanes() : {}),
     // Two cores, and browsers and recognisers beside the tests: slow is not broken.
+    maxWorkers: 2,
+    sequence,
     testTimeout: 120_000,
     hookTimeout: 120_000,
     expect: { poll: { timeout: 15_000 } },

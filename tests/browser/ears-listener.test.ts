@@ -94,7 +94,8 @@ describe('the ears in a real browser', () => {
           expect(utterance.text).toBe(answer);
           expect(utterance.margin).toBeGreaterThan(0.5);
           expect(utterance.hearing).toBe('good');
-          expect(Math.abs(utterance.endedAtMs - endedAtMs)).toBeLessThan(500);
+          // On one clock with the page; a busy machine hands sound on late, so not to the tenth of a second.
+          expect(Math.abs(utterance.endedAtMs - endedAtMs)).toBeLessThan(1_500);
           expect(utterance.startedAtMs).toBeLessThan(utterance.endedAtMs);
           expect(utterance.endedAtMs).toBeLessThan(utterance.decidedAtMs);
         }
