@@ -22,7 +22,7 @@ export default defineConfig({
     // Two cores, and browsers and recognisers beside the tests: slow is not broken.
     maxWorkers: 2,
     sequence,
-    testTimeout: 120_000,
+    testTimeout: 240_000,
     hookTimeout: 120_000,
     expect: { poll: { timeout: 15_000 } },
   },

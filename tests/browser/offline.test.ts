@@ -20,6 +20,8 @@ afterAll(async () => {
 
 beforeEach(async () => {
   context = await browser.newContext();
+  // A tablet stores 27 MB before it is ready, and machines that test are busy: slow is not broken.
+  context.setDefaultTimeout(90_000);
   await context.addInitScript(
     (place) => localStorage.setItem(place, JSON.stringify({ wasWelcomed: true })),
     PREFERENCES_PLACE,
