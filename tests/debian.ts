@@ -7,7 +7,7 @@ import { delimiter, join } from 'node:path';
  * people, an independent recogniser and the browser are no npm packages.
  */
 const NEEDED: Readonly<Record<string, string>> = {
-  chromium: 'chromium',
+  'chromium-headless-shell': 'chromium-headless-shell',
   'pocketsphinx-en-us': '/usr/share/pocketsphinx/model/en-us/cmudict-en-us.dict',
   pocketsphinx: 'pocketsphinx_batch',
   flite: 'flite',

@@ -3,6 +3,7 @@ import { trapById } from '../../flows/drill/hazards.ts';
 import { DEBRIEF_LINES, DRILL_LINES } from '../../flows/drill/lines.ts';
 import { traineeOf } from './drill-person.ts';
 import { talkThrough } from './person.ts';
+import { HURRIED_MOUTH } from './spoken-microphone.ts';
 import { openTalkingApp, type TalkingApp } from './talking-app.ts';
 
 let app: TalkingApp | undefined;
@@ -15,7 +16,7 @@ afterEach(async () => {
 const NUMBER = { spoken: 'ninety five', written: 95 };
 
 it('a drill is set up, ended by a key in the wrong pocket and debriefed, all by voice, and nothing of it is kept', async () => {
-  app = await openTalkingApp({ roomDbfs: -55, begin: 'drill', pace: 'faster' });
+  app = await openTalkingApp({ roomDbfs: -55, begin: 'drill', mouthSpeed: HURRIED_MOUTH });
   const { page } = app;
   const learnt = () => page.evaluate(() => localStorage.getItem('knotwright.learnt'));
   const learntBefore = await learnt();

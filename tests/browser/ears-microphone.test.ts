@@ -98,7 +98,7 @@ describe('the microphone in a real browser', () => {
   it(
     'says that it was refused',
     async () => {
-      const page = await open(['--use-fake-device-for-media-stream', '--deny-permission-prompts']);
+      const page = await open(['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream=deny']);
       expect(await failureOn(page)).toEqual({ kind: 'microphone-refused' });
     },
     SLOW_MS,

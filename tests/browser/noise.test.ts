@@ -11,7 +11,7 @@ import { taughtForm } from '../../grammar/lexicon.ts';
 import { MARKS } from '../../src/session/voice-link.ts';
 import { readWav } from '../speech/wav.ts';
 import { HOLDER_SET_LOOSE } from './scenario.ts';
-import { sayInto, setRoom, spokenClip } from './spoken-microphone.ts';
+import { HURRIED_MOUTH, sayInto, setRoom, spokenClip } from './spoken-microphone.ts';
 import { openTalkingApp, type TalkingApp } from './talking-app.ts';
 
 const PATIENCE_MS = 300_000;
@@ -72,7 +72,7 @@ describe('in noise that rises and falls', () => {
   it(
     'says that it is hard to hear, confirms nothing by voice, goes on by button, hears stop, and comes back',
     async () => {
-      app = await openTalkingApp({ roomDbfs: QUIET_DBFS, pace: 'faster' });
+      app = await openTalkingApp({ roomDbfs: QUIET_DBFS, mouthSpeed: HURRIED_MOUTH });
       const [first, second] = SAFE_STOP_STEPS;
       const confirmation = taughtForm(first.confirmedBy);
       await sayUntil(HOLDER_SET_LOOSE.opening, async () => (await question()).includes(first.instruct));

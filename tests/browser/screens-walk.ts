@@ -18,6 +18,18 @@ export const TABLETS = {
 export const THEMES = ['day', 'shed'] as const;
 export type Theme = (typeof THEMES)[number];
 
+/** Every tablet in the day theme; colours do not hang on the size, so only one of them in the other theme too. */
+export const LOOKS: readonly {
+  readonly tablet: keyof typeof TABLETS;
+  readonly viewport: { readonly width: number; readonly height: number };
+  readonly theme: Theme;
+}[] = [
+  { tablet: 'eight inch, landscape', viewport: TABLETS['eight inch, landscape'], theme: 'day' },
+  { tablet: 'ten inch, portrait', viewport: TABLETS['ten inch, portrait'], theme: 'day' },
+  { tablet: 'ten inch, portrait', viewport: TABLETS['ten inch, portrait'], theme: 'shed' },
+  { tablet: 'thirteen inch, landscape', viewport: TABLETS['thirteen inch, landscape'], theme: 'day' },
+];
+
 /** Opens a page of the app for somebody who has been through the first run. */
 export async function openApp(
   context: BrowserContext,

@@ -9,6 +9,7 @@ import {
   act,
   beginJob,
   DRILL_MOMENTS,
+  LOOKS,
   MOMENTS,
   openApp,
   press,
@@ -77,26 +78,25 @@ afterAll(async () => {
 
 afterEach(() => context?.close());
 
-describe.each(Object.entries(TABLETS))('a job on a tablet of %s', (_, viewport) => {
-  it.each(THEMES)(
-    'has no barrier axe knows, no small text and no small target, in the %s theme',
-    async (theme) => {
-      context = await browser.newContext({ viewport });
-      const page = await openApp(context, server.url, { theme });
-      await page.addScriptTag({ path: AXE });
-      await beginJob(page);
-      for (const { name, reach } of MOMENTS) {
-        await reach(page);
-        await settled(page);
-        expect(await violations(page), name).toEqual([]);
-        expect(await smallTexts(page), name).toEqual([]);
-        expect(await clippedLabels(page), name).toEqual([]);
-        expect(await smallTargets(page), name).toEqual([]);
-        expect(await crowdedTargets(page), name).toEqual([]);
-      }
-    },
-  );
+describe.each(LOOKS)('a job on a tablet of $tablet, in the $theme theme', ({ viewport, theme }) => {
+  it('has no barrier axe knows, no small text and no small target', async () => {
+    context = await browser.newContext({ viewport });
+    const page = await openApp(context, server.url, { theme });
+    await page.addScriptTag({ path: AXE });
+    await beginJob(page);
+    for (const { name, reach } of MOMENTS) {
+      await reach(page);
+      await settled(page);
+      expect(await violations(page), name).toEqual([]);
+      expect(await smallTexts(page), name).toEqual([]);
+      expect(await clippedLabels(page), name).toEqual([]);
+      expect(await smallTargets(page), name).toEqual([]);
+      expect(await crowdedTargets(page), name).toEqual([]);
+    }
+  });
+});
 
+describe.each(Object.entries(TABLETS))('a job on a tablet of %s', (_, viewport) => {
   it('keeps every piece in its place from question to question', async () => {
     context = await browser.newContext({ viewport });
     const page = await openApp(context, server.url);
@@ -318,8 +318,8 @@ describe('what is on the screen and can be said', () => {
   });
 });
 
-describe.each(Object.entries(TABLETS))('a drill on a tablet of %s', (_, viewport) => {
-  it.each(THEMES)('from set-up to debrief has no barrier axe knows, in the %s theme', async (theme) => {
+describe.each(LOOKS)('a drill on a tablet of $tablet, in the $theme theme', ({ viewport, theme }) => {
+  it('has no barrier axe knows from set-up to debrief', async () => {
     context = await browser.newContext({ viewport });
     const page = await openApp(context, server.url, { theme });
     await page.addScriptTag({ path: AXE });
@@ -337,7 +337,9 @@ describe.each(Object.entries(TABLETS))('a drill on a tablet of %s', (_, viewport
     await page.getByRole('heading', { name: 'Records' }).waitFor();
     expect(await page.locator('.job-list a').count()).toBe(0);
   });
+});
 
+describe.each(Object.entries(TABLETS))('a drill on a tablet of %s', (_, viewport) => {
   it('has no small target, and refuses what is no number of a drill', async () => {
     context = await browser.newContext({ viewport });
     const page = await openApp(context, server.url);

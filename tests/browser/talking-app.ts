@@ -1,5 +1,4 @@
 import type { Page } from 'playwright-core';
-import { PREFERENCES_PLACE, type Preferences } from '../../src/screens/preferences.ts';
 import { MARKS } from '../../src/session/voice-link.ts';
 import { serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
@@ -34,8 +33,8 @@ export interface TalkingAppOptions {
   readonly model?: 'cut short' | 'altered';
   /** What is begun: a job, or a drill that is set up by voice. */
   readonly begin?: 'job' | 'drill';
-  /** How fast it speaks; where the words do not matter, faster is sooner done. */
-  readonly pace?: Preferences['pace'];
+  /** How many times as fast as it should it speaks. */
+  readonly mouthSpeed?: number;
   /** A browser that gives the page no place to store anything. */
   readonly storage?: 'none';
 }
@@ -50,7 +49,6 @@ export async function openTalkingApp(options: TalkingAppOptions): Promise<Talkin
   });
   const page = await context.newPage();
   await giveSpokenMicrophone(page, options);
-  if (options.pace !== undefined) await prefer(page, { pace: options.pace });
   await spoil(page, options);
   const isDrill = options.begin === 'drill';
   await page.goto(`${server.url}#/${isDrill ? 'drill' : 'new'}`);
@@ -94,16 +92,6 @@ export async function openTalkingApp(options: TalkingAppOptions): Promise<Talkin
       await server.close();
     },
   };
-}
-
-/** Sets a tablet up as its owner has it before the app is opened. */
-async function prefer(page: Page, preferences: Partial<Preferences>): Promise<void> {
-  await page.addInitScript(
-    ([place, kept]) => {
-      if (localStorage.getItem(place) === null) localStorage.setItem(place, kept);
-    },
-    [PREFERENCES_PLACE, JSON.stringify(preferences)] as const,
-  );
 }
 
 async function spoil(page: Page, { microphone, model, storage }: TalkingAppOptions): Promise<void> {

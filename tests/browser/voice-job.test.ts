@@ -3,7 +3,7 @@ import { LINES } from '../../flows/lines.ts';
 import { SAFE_STOP_STEPS } from '../../flows/lockout/steps.ts';
 import { talkThrough } from './person.ts';
 import { asIn, HOLDER_SET_LOOSE } from './scenario.ts';
-import { sayInto, spokenClip } from './spoken-microphone.ts';
+import { HURRIED_MOUTH, sayInto, spokenClip } from './spoken-microphone.ts';
 import { openTalkingApp, type TalkingApp } from './talking-app.ts';
 
 const PATIENCE_MS = 180_000;
@@ -26,7 +26,7 @@ describe('a job by voice, in a real browser', () => {
   it(
     'goes from the first words to the safe stop, spoken by two voices',
     async () => {
-      app = await openTalkingApp({ roomDbfs: -55, pace: 'faster' });
+      app = await openTalkingApp({ roomDbfs: -55, mouthSpeed: HURRIED_MOUTH });
       const { exchanges } = await talkThrough(app.page, asIn(HOLDER_SET_LOOSE), ['slt', 'rms'], {
         stopAt: (screen) => screen.safety === 'Eyes only',
       });
@@ -39,7 +39,7 @@ describe('a job by voice, in a real browser', () => {
   it(
     'is moved by nothing but an answer: not by silence, a knock or other talk',
     async () => {
-      app = await openTalkingApp({ roomDbfs: -50 });
+      app = await openTalkingApp({ roomDbfs: -50, mouthSpeed: HURRIED_MOUTH });
       await untilListening();
       await app.page.waitForTimeout(3_000);
       expect(await question()).toBe(LINES.opening);
@@ -75,7 +75,7 @@ describe('when voice cannot work', () => {
   it(
     'says so when the microphone is unplugged, and the buttons go on',
     async () => {
-      app = await openTalkingApp({ roomDbfs: -55 });
+      app = await openTalkingApp({ roomDbfs: -55, mouthSpeed: HURRIED_MOUTH });
       await untilListening();
       await app.page.evaluate(() => window.spokenMicrophone.unplug());
       await app.page.waitForFunction(() =>
