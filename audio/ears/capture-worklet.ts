@@ -10,8 +10,8 @@ declare class AudioWorkletProcessor {
 }
 declare function registerProcessor(name: string, processor: new () => AudioWorkletProcessor): void;
 
-/** Slices posted together, seconds: short against the shortest decision (100 ms), long against the cost of a message. */
-const POST_EVERY_S = 0.05;
+/** Slices posted together, seconds: as long as a block of the ears, long against the cost of a message. */
+const POST_EVERY_S = 0.02;
 
 class Capture extends AudioWorkletProcessor {
   #slice = new Float32Array(Math.round(sampleRate * POST_EVERY_S));

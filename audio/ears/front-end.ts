@@ -1,9 +1,10 @@
+import { Cutter, joinedTo } from './cutter.ts';
 import { addDither } from './dither.ts';
 import { createResampler } from './resample.ts';
 import { RNNOISE_DELAY_SAMPLES, RNNOISE_FRAME_SAMPLES, RNNOISE_RATE_HZ, Rnnoise } from './rnnoise.ts';
 import { BLOCK_SAMPLES, EARS_RATE_HZ } from './sound-format.ts';
 
-/** A tenth of a second of sound at the ears' rate in three ways, sample for sample of the same moment. */
+/** A moment of sound at the ears' rate in three ways, sample for sample of the same moment. */
 export interface SoundBlock {
   /** As the microphone had it: how loud the voice and the room are is measured on this. */
   readonly heard: Float32Array;
@@ -79,32 +80,4 @@ export class FrontEnd {
   close(): void {
     this.#rnnoise.close();
   }
-}
-
-/** Cuts a stream of any lengths into pieces of one length. */
-class Cutter {
-  readonly #length: number;
-  #rest = new Float32Array(0);
-
-  constructor(length: number) {
-    this.#length = length;
-  }
-
-  cut(samples: Float32Array): Float32Array[] {
-    const joined = joinedTo(this.#rest, samples);
-    const pieces: Float32Array[] = [];
-    let at = 0;
-    for (; at + this.#length <= joined.length; at += this.#length) {
-      pieces.push(joined.slice(at, at + this.#length));
-    }
-    this.#rest = joined.slice(at);
-    return pieces;
-  }
-}
-
-function joinedTo(before: Float32Array, samples: Float32Array): Float32Array<ArrayBuffer> {
-  const joined = new Float32Array(before.length + samples.length);
-  joined.set(before);
-  joined.set(samples, before.length);
-  return joined;
 }

@@ -1,4 +1,5 @@
 import { BandwidthWatch } from './bandwidth.ts';
+import { Cutter } from './cutter.ts';
 import type { EarsFailure } from './failures.ts';
 import type { SoundBlock } from './front-end.ts';
 import { LevelMeter, type LevelReading, rmsDbfs, snrDb } from './level.ts';
@@ -11,7 +12,7 @@ import {
   PLAIN_CAPTURE,
 } from './microphone.ts';
 import { loadRecogniser, type Recogniser, type RecogniserSettings } from './recogniser.ts';
-import { samplesToMs } from './sound-format.ts';
+import { LEVEL_SAMPLES, samplesToMs } from './sound-format.ts';
 import {
   END_AFTER_COMPLETE_MS,
   END_AFTER_INCOMPLETE_MS,
@@ -118,6 +119,7 @@ class Ears implements Listener {
   readonly #subscribers = new Set<(event: EarsEvent) => void>();
   readonly #sound = new UtteranceSound();
   #detector = new SpeechDetector();
+  readonly #loudness = new Cutter(LEVEL_SAMPLES);
   #meter = new LevelMeter();
   #bandwidth = new BandwidthWatch();
   #isBandLimitSaid = false;
@@ -361,8 +363,10 @@ class Ears implements Listener {
     if (this.#isDeciding) return;
     const events = this.#detector.push(block.denoised);
     const { isSpeech } = this.#detector;
-    this.#emit({ type: 'level', reading: this.#meter.take(block.heard) });
-    if (isSpeech) this.#bandwidth.takeSpeech(block.heard);
+    for (const heard of this.#loudness.cut(block.heard)) {
+      this.#emit({ type: 'level', reading: this.#meter.take(heard) });
+      if (isSpeech) this.#bandwidth.takeSpeech(heard);
+    }
     this.#sound.take(block, isSpeech || events.length > 0, this.#position);
     for (const heard of events) this.#heard(heard);
     this.#guessEnd();

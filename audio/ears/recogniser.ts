@@ -1,11 +1,12 @@
 import type { KaldiRecognizer, Model } from 'vosk-browser';
 import type { RecognizerMessage, ServerMessage } from 'vosk-browser/dist/interfaces';
+import { chunkMs } from '../command-model/decode-protocol.ts';
 import { addDither } from './dither.ts';
 import type { EarsFailure } from './failures.ts';
 import { type DecodedWord, UNKNOWN } from './heard-words.ts';
 import { forgetModel, type ModelProgress, readModelWords, storeModel } from './model-file.ts';
 import { holdingModels } from './model-lock.ts';
-import { BLOCK_SAMPLES, EARS_RATE_HZ, msToSamples } from './sound-format.ts';
+import { EARS_RATE_HZ, msToSamples } from './sound-format.ts';
 import type { SpeechModel } from './speech-model.ts';
 
 /**
@@ -258,9 +259,8 @@ class VoskSession implements DecodingSession {
 
   decode(samples: Float32Array): Promise<Decoded> {
     if (this.#settle !== undefined || this.#isDisposed) throw new Error('A session decodes one utterance.');
-    for (let at = 0; at < samples.length; at += BLOCK_SAMPLES) {
-      this.#waiting.push(samples.slice(at, at + BLOCK_SAMPLES));
-    }
+    const chunk = msToSamples(chunkMs);
+    for (let at = 0; at < samples.length; at += chunk) this.#waiting.push(samples.slice(at, at + chunk));
     return new Promise((resolve) => {
       this.#settle = resolve;
       this.#send();

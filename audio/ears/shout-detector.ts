@@ -1,5 +1,5 @@
 import { rmsDbfs } from './level.ts';
-import { BLOCK_MS } from './sound-format.ts';
+import { LEVEL_MS } from './sound-format.ts';
 
 /**
  * Finds a call over our own voice: what the microphone hears of the mouth has a loudest level, and a person who wants it to stop
@@ -11,14 +11,14 @@ const BEGINS_OVER_DB = 6;
 const GOES_ON_OVER_DB = 2;
 
 /** Blocks from which the echo's level is learnt before anything counts. */
-const LEARNING_BLOCKS = 500 / BLOCK_MS;
+const LEARNING_BLOCKS = 500 / LEVEL_MS;
 
 /** Blocks under the level that end a shout: the gap before a stop's burst, twice over, is no end. */
 const ENDING_BLOCKS = 3;
 
 /** A stop phrase takes 300 to 1,600 ms; shorter is a knock, longer is talk or a machine. */
-const SHORTEST_BLOCKS = 200 / BLOCK_MS;
-const LONGEST_BLOCKS = 1_800 / BLOCK_MS;
+const SHORTEST_BLOCKS = 200 / LEVEL_MS;
+const LONGEST_BLOCKS = 1_800 / LEVEL_MS;
 
 /** How fast the loudest echo is forgotten, decibels a block: a shout taken for echo must not deafen it for good. */
 const FORGETS_DB = 0.1;
@@ -33,7 +33,7 @@ export class ShoutDetector {
   #loudestDbfs = Number.NEGATIVE_INFINITY;
 
   /**
-   * Takes the next block of {@link BLOCK_MS}.
+   * Takes the next block of {@link LEVEL_MS}.
    * @returns the blocks of a shout that has just ended, counted back from this one (this one is 0): first and last
    */
   take(block: Float32Array): { readonly firstBack: number; readonly lastBack: number } | undefined {

@@ -26,7 +26,7 @@ export const END_AFTER_COMPLETE_MS = 400;
 export const END_AFTER_INCOMPLETE_MS = 1_200;
 
 /** Pause after which an utterance is decoded, milliseconds, in case it is over. */
-export const GUESS_AFTER_MS = 150;
+export const GUESS_AFTER_MS = 100;
 
 /** Longest speech taken for one phrase, milliseconds. */
 export const LONGEST_SPEECH_MS = 8_000;

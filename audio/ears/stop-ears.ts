@@ -1,11 +1,12 @@
+import { Cutter } from './cutter.ts';
 import type { SoundBlock } from './front-end.ts';
 import type { Recogniser } from './recogniser.ts';
 import { ShoutDetector } from './shout-detector.ts';
-import { BLOCK_SAMPLES } from './sound-format.ts';
+import { LEVEL_SAMPLES } from './sound-format.ts';
 import { marginOf } from './utterance.ts';
 import { readUtterance } from './utterance-reader.ts';
 
-/** Sound before a shout that it is cleaned with, in blocks: the echo of our own voice. */
+/** Sound before a shout that it is cleaned with, in blocks of {@link LEVEL_SAMPLES}: the echo of our own voice. */
 const BEFORE_SHOUT_BLOCKS = 20;
 
 /** The longest shout and the pause that ends it, in blocks. */
@@ -22,6 +23,7 @@ const LEAST_MARGIN = 0.4;
 export class StopEars {
   readonly #words: readonly string[];
   readonly #onStop: (word: string) => void;
+  readonly #blocks = new Cutter(LEVEL_SAMPLES);
   readonly #detector = new ShoutDetector();
   readonly #recent: Float32Array[] = [];
   #isShut = false;
@@ -32,17 +34,21 @@ export class StopEars {
     this.#onStop = onStop;
   }
 
-  /** Takes the next block while the mouth speaks. */
+  /** Takes what is heard next while the mouth speaks. */
   take({ heard }: SoundBlock, recogniser: Recogniser | undefined): void {
-    this.#recent.push(heard);
+    for (const block of this.#blocks.cut(heard)) this.#takeBlock(block, recogniser);
+  }
+
+  #takeBlock(block: Float32Array, recogniser: Recogniser | undefined): void {
+    this.#recent.push(block);
     if (this.#recent.length > BEFORE_SHOUT_BLOCKS + SHOUT_BLOCKS) this.#recent.shift();
-    const shout = this.#detector.take(heard);
+    const shout = this.#detector.take(block);
     if (shout === undefined || recogniser === undefined) return;
     const blocks = this.#recent.length;
-    const sound = new Float32Array(blocks * BLOCK_SAMPLES);
-    for (const [i, each] of this.#recent.entries()) sound.set(each, i * BLOCK_SAMPLES);
-    const from = (blocks - 1 - shout.firstBack - SOFT_BEFORE_BLOCKS) * BLOCK_SAMPLES;
-    const to = (blocks - shout.lastBack + SOFT_AFTER_BLOCKS) * BLOCK_SAMPLES;
+    const sound = new Float32Array(blocks * LEVEL_SAMPLES);
+    for (const [i, each] of this.#recent.entries()) sound.set(each, i * LEVEL_SAMPLES);
+    const from = (blocks - 1 - shout.firstBack - SOFT_BEFORE_BLOCKS) * LEVEL_SAMPLES;
+    const to = (blocks - shout.lastBack + SOFT_AFTER_BLOCKS) * LEVEL_SAMPLES;
     void this.#understand(readUtterance(recogniser, this.#words, sound, from, to, 'never'));
   }
 

@@ -1,8 +1,9 @@
 /** What the app would make of continuous sound: the ears' own detector and reader, the grammar's own understanding. */
+import { Cutter } from '../../audio/ears/cutter.ts';
 import { FrontEnd } from '../../audio/ears/front-end.ts';
 import { LevelMeter, rmsDbfs } from '../../audio/ears/level.ts';
 import type { Recogniser } from '../../audio/ears/recogniser.ts';
-import { BLOCK_SAMPLES, EARS_RATE_HZ, msToSamples } from '../../audio/ears/sound-format.ts';
+import { BLOCK_SAMPLES, EARS_RATE_HZ, LEVEL_SAMPLES, msToSamples } from '../../audio/ears/sound-format.ts';
 import {
   END_AFTER_COMPLETE_MS,
   END_AFTER_INCOMPLETE_MS,
@@ -39,6 +40,7 @@ export async function hearScene(
   const detector = new SpeechDetector();
   detector.endAfter(canGoOn(expecting) ? END_AFTER_INCOMPLETE_MS : END_AFTER_COMPLETE_MS);
   const sound = new UtteranceSound();
+  const loudness = new Cutter(LEVEL_SAMPLES);
   const meter = new LevelMeter();
   for (let utterance = 0; voiceDbfs !== undefined && utterance < 3; utterance++) meter.takeVoice(voiceDbfs);
   const understood: Heard[] = [];
@@ -48,7 +50,7 @@ export async function hearScene(
   for (const [i, block] of blocks.entries()) {
     const position = (i + 1) * BLOCK_SAMPLES;
     const events = detector.push(block.denoised);
-    meter.take(block.heard);
+    for (const heard of loudness.cut(block.heard)) meter.take(heard);
     sound.take(block, detector.isSpeech || events.length > 0, position);
     for (const event of events) {
       if (event.type !== 'ended') continue;

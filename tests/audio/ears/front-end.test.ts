@@ -54,7 +54,7 @@ describe('the front end', () => {
     );
   });
 
-  it.each([8_000, 16_000, 44_100, 48_000, 96_000])('makes blocks of 100 ms at %i Hz', (rateHz) => {
+  it.each([8_000, 16_000, 44_100, 48_000, 96_000])('makes whole blocks at %i Hz', (rateHz) => {
     const { heard, denoised } = throughFrontEnd(whiteNoise(3 * rateHz, 0.01), rateHz);
     expect(heard).toHaveLength(denoised.length);
     expect(heard.length % BLOCK_SAMPLES).toBe(0);

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { ShoutDetector } from '../../../audio/ears/shout-detector.ts';
-import { BLOCK_SAMPLES } from '../../../audio/ears/sound-format.ts';
+import { LEVEL_SAMPLES } from '../../../audio/ears/sound-format.ts';
 import { whiteNoise } from './test-sounds.ts';
 
 /** Plays blocks of these levels (dBFS) and says at which block a shout was reported, and which blocks it was. */
 function shoutsIn(levelsDbfs: readonly number[]) {
   const detector = new ShoutDetector();
   return levelsDbfs.flatMap((dbfs, at) => {
-    const shout = detector.take(whiteNoise(BLOCK_SAMPLES, 10 ** (dbfs / 20), at + 1));
+    const shout = detector.take(whiteNoise(LEVEL_SAMPLES, 10 ** (dbfs / 20), at + 1));
     return shout === undefined ? [] : [{ at, from: at - shout.firstBack, to: at - shout.lastBack }];
   });
 }

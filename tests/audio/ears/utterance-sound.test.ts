@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { BLOCK_SAMPLES } from '../../../audio/ears/sound-format.ts';
+import { BLOCK_SAMPLES, EARS_RATE_HZ } from '../../../audio/ears/sound-format.ts';
 import { UtteranceSound } from '../../../audio/ears/utterance-sound.ts';
+
+const TENTH_SAMPLES = EARS_RATE_HZ / 10;
 
 /** A stream whose every sample is its own position, negative as heard, so that nothing can be moved unseen. Exact up to 2^24. */
 function stream() {
@@ -9,8 +11,8 @@ function stream() {
   let position = 0;
   return {
     sound,
-    play(blocks: number, isSpeech: boolean): void {
-      for (let i = 0; i < blocks; i += 1) {
+    play(tenths: number, isSpeech: boolean): void {
+      for (const end = position + tenths * TENTH_SAMPLES; position < end; ) {
         const start = position;
         position += BLOCK_SAMPLES;
         const mixed = Float32Array.from({ length: BLOCK_SAMPLES }, (_, at) => start + at);
@@ -18,8 +20,8 @@ function stream() {
         sound.take({ heard: mixed.map((sample) => -sample), denoised, mixed }, isSpeech, position);
       }
     },
-    skip(blocks: number): void {
-      position += blocks * BLOCK_SAMPLES;
+    skip(tenths: number): void {
+      position += tenths * TENTH_SAMPLES;
       sound.clear();
     },
     get position(): number {
@@ -34,12 +36,12 @@ describe('the sound of an utterance', () => {
       fc.property(
         fc.integer({ min: 9, max: 60 }),
         fc.integer({ min: 1, max: 30 }),
-        (roomBlocks, speechBlocks) => {
+        (roomTenths, speechTenths) => {
           const run = stream();
-          run.play(roomBlocks, false);
-          run.play(speechBlocks, true);
+          run.play(roomTenths, false);
+          run.play(speechTenths, true);
           const { samples, indexOf } = run.sound.soFar();
-          for (let back = 1; back <= (speechBlocks + 9) * BLOCK_SAMPLES; back += 797) {
+          for (let back = 1; back <= (speechTenths + 9) * TENTH_SAMPLES; back += 797) {
             expect(samples[indexOf(run.position - back)]).toBe(run.position - back);
           }
         },
@@ -55,11 +57,11 @@ describe('the sound of an utterance', () => {
     run.play(2, false);
     run.play(5, true);
     const { samples, indexOf } = run.sound.soFar();
-    expect(samples).toHaveLength(3 * 16_000 + 7 * BLOCK_SAMPLES);
-    const speech = run.position - 5 * BLOCK_SAMPLES;
+    expect(samples).toHaveLength(3 * 16_000 + 7 * TENTH_SAMPLES);
+    const speech = run.position - 5 * TENTH_SAMPLES;
     expect(samples[indexOf(speech)]).toBe(speech);
     // In front lies the room as it was, less the 900 ms that were held back when the mouth began.
-    expect(samples[0]).toBe((41 - 30) * BLOCK_SAMPLES);
+    expect(samples[0]).toBe((41 - 30) * TENTH_SAMPLES);
   });
 
   it('never takes speech for the room', () => {
@@ -70,22 +72,22 @@ describe('the sound of an utterance', () => {
     run.skip(0);
     run.play(6, false);
     const { samples } = run.sound.soFar();
-    const speechFrom = 40 * BLOCK_SAMPLES;
-    const speechTo = 60 * BLOCK_SAMPLES;
+    const speechFrom = 40 * TENTH_SAMPLES;
+    const speechTo = 60 * TENTH_SAMPLES;
     expect(samples.some((sample) => sample >= speechFrom && sample < speechTo)).toBe(false);
     expect(run.sound.roomMs).toBe(Math.min(3_000, before));
   });
 
   it('keeps what the microphone heard of the speech, and nothing from before our own voice', () => {
     fc.assert(
-      fc.property(fc.nat(8 * BLOCK_SAMPLES), fc.nat(8 * BLOCK_SAMPLES), (start, length) => {
+      fc.property(fc.nat(8 * TENTH_SAMPLES), fc.nat(8 * TENTH_SAMPLES), (start, length) => {
         const run = stream();
         run.play(20, false);
         run.skip(30);
         run.play(8, true);
-        const from = run.position - 8 * BLOCK_SAMPLES;
+        const from = run.position - 8 * TENTH_SAMPLES;
         const heard = run.sound.heardBetween(from + start, from + start + length);
-        expect(heard).toHaveLength(Math.min(length, 8 * BLOCK_SAMPLES - start));
+        expect(heard).toHaveLength(Math.min(length, 8 * TENTH_SAMPLES - start));
         if (heard.length > 0) expect(heard[0]).toBe(-(from + start));
         expect(run.sound.heardBetween(0, from)).toHaveLength(0);
       }),
