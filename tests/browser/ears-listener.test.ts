@@ -83,6 +83,14 @@ async function hear(page: Page, phrase: string, voice: 'slt' | 'rms' = 'slt') {
   return { utterance, endedAtMs };
 }
 
+/** Ends the newest worker of a kind as one ends that runs out of memory: an error, then silence. */
+function runOutOfMemory(page: Page, kind: 'workers' | 'frontEnds'): Promise<unknown> {
+  return page.evaluate(
+    (of) => window.earsPage[of].at(-1)?.dispatchEvent(new ErrorEvent('error', { message: 'gone' })),
+    kind,
+  );
+}
+
 describe('the ears in a real browser', () => {
   it(
     'understand phrases as they are said, one after the other, and bound them in time',
@@ -202,10 +210,7 @@ describe('the ears in a real browser', () => {
     async () => {
       const page = await openEars();
       const from = await eventCount(page);
-      // A worker that runs out of memory ends like this: an error, then silence.
-      await page.evaluate(() =>
-        window.earsPage.workers.at(-1)?.dispatchEvent(new ErrorEvent('error', { message: 'gone' })),
-      );
+      await runOutOfMemory(page, 'workers');
       expect((await nextEvent(page, 'failed', from)).failure).toEqual({
         kind: 'recogniser-died',
         detail: 'gone',
@@ -225,9 +230,7 @@ describe('the ears in a real browser', () => {
     async () => {
       const page = await openEars();
       const from = await eventCount(page);
-      await page.evaluate(() =>
-        window.earsPage.frontEnds.at(-1)?.dispatchEvent(new ErrorEvent('error', { message: 'gone' })),
-      );
+      await runOutOfMemory(page, 'frontEnds');
       expect((await nextEvent(page, 'failed', from)).failure).toEqual({
         kind: 'front-end-died',
         detail: 'gone',
