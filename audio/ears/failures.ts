@@ -33,6 +33,10 @@ export function describePassedOver(failure: EarsFailure): string {
   return `The field model is not in use. ${whatIsWrong(failure)} The bundled speech model listens instead.`;
 }
 
+/** What follows where the browser works on the sound: nothing fails, but nobody can tell how well is heard. */
+export const ALTERED_SOUND =
+  'This browser filters the microphone, so I cannot judge the noise. I ask you back, and the lockout is confirmed by button.';
+
 /** The failure in one clear sentence and what still works, ready to show or speak. */
 export function describeFailure(failure: EarsFailure): string {
   return `${whatIsWrong(failure)} ${WHAT_WORKS}`;

@@ -1,4 +1,4 @@
-import type { HearingGrade } from '../../grammar/hearing-grade.ts';
+import { type HearingGrade, worseOf } from '../../grammar/hearing-grade.ts';
 import { hearingAfter, isHeardEnough, UNHEARD } from './hearing-quality.ts';
 
 /** Loudness of what the microphone hears. 0 dBFS is a root mean square of 1, so a full-scale sine reads -3.01. */
@@ -73,6 +73,12 @@ export class LevelMeter {
   #recentDbfs: readonly number[] = [];
   #voiceDbfs: readonly number[] = [];
   #quality = UNHEARD;
+  readonly #best: HearingGrade;
+
+  /** @param best what the hearing is called at most, for sound whose loudness is not to be believed */
+  constructor(best: HearingGrade = 'good') {
+    this.#best = best;
+  }
 
   /** Takes a block of the microphone's sound. */
   take(samples: Float32Array): LevelReading {
@@ -114,7 +120,7 @@ export class LevelMeter {
 
   /** How well the ears hear now; undefined for the first second. */
   get hearing(): HearingGrade | undefined {
-    return isHeardEnough(this.#quality) ? this.#quality.grade : undefined;
+    return isHeardEnough(this.#quality) ? worseOf(this.#quality.grade, this.#best) : undefined;
   }
 
   /** The room without speech as known now, dBFS; {@link SILENCE_DBFS} before the first block. */

@@ -50,6 +50,8 @@ export type EarsEvent =
   | { readonly type: 'stop.heard'; readonly word: string }
   /** About ten times a second while the ears are open. */
   | { readonly type: 'level'; readonly reading: LevelReading }
+  /** Said as it is opened: the browser works on the sound, so how well is heard is not known and never called better than poor. */
+  | { readonly type: 'sound.altered' }
   /** Said once: the microphone carries only the telephone's band, and voice will be misheard. */
   | { readonly type: 'band.limited' }
   | { readonly type: 'failed'; readonly failure: EarsFailure }
@@ -198,6 +200,10 @@ class Ears implements Listener {
       return STOPPED_MEANWHILE;
     }
     this.#microphone = opened.microphone;
+    if (opened.microphone.isAltered) {
+      this.#meter = new LevelMeter('poor');
+      this.#emit({ type: 'sound.altered' });
+    }
     return undefined;
   }
 

@@ -3,7 +3,7 @@ import type { PackedFieldModel } from '../../audio/field-model/packed-field-mode
 import { speechModels } from './speech-models.ts';
 
 /** The ears, loaded only when somebody wants to speak: the recogniser outweighs the rest of the app many times. */
-export { describeFailure, describePassedOver } from '../../audio/ears/failures.ts';
+export { ALTERED_SOUND, describeFailure, describePassedOver } from '../../audio/ears/failures.ts';
 export { loadRecogniser } from '../../audio/ears/recogniser.ts';
 export { canGoOn, graphToken, recogniserList } from '../../grammar/compile.ts';
 

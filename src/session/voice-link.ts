@@ -57,8 +57,8 @@ export class VoiceLink {
   /** An earcon that is still sounding; speech and listening wait for its end. */
   #earcon: Promise<void> | undefined;
   #asked = '';
-  /** Why the chosen speech model does not listen, until somebody was heard by the other. */
-  #modelNote: string | undefined;
+  /** What there is to know of the ears although they hear, until somebody was heard. */
+  #earsNote: string | undefined;
 
   constructor(spoken: Spoken) {
     this.#spoken = spoken;
@@ -263,7 +263,10 @@ export class VoiceLink {
         this.#on(event.isRoomKnown);
         return;
       case 'model.passedOver':
-        this.#modelNote = hearing.describePassedOver(event.failure);
+        this.#earsNote = hearing.describePassedOver(event.failure);
+        return;
+      case 'sound.altered':
+        this.#earsNote = hearing.ALTERED_SOUND;
         return;
       case 'level':
         this.level.value = event.reading;
@@ -275,7 +278,7 @@ export class VoiceLink {
       case 'utterance':
         // A cough or a knock says nothing, and is answered by nothing.
         performance.mark(MARKS.decided, { startTime: event.utterance.decidedAtMs });
-        this.#dropModelNote();
+        this.#dropEarsNote();
         if (event.utterance.text === '') this.#turns.send({ type: 'speech.dropped' });
         else this.#turns.send({ type: 'utterance', utterance: event.utterance });
         return;
@@ -301,13 +304,13 @@ export class VoiceLink {
   }
 
   #on(isWarm: boolean): void {
-    const note = this.#modelNote;
+    const note = this.#earsNote;
     this.voice.value = { kind: 'on', isWarm, ...(note === undefined ? {} : { note }) };
   }
 
-  #dropModelNote(): void {
-    if (this.#modelNote === undefined) return;
-    this.#modelNote = undefined;
+  #dropEarsNote(): void {
+    if (this.#earsNote === undefined) return;
+    this.#earsNote = undefined;
     if (this.voice.value.kind === 'on') this.#on(this.voice.value.isWarm);
   }
 

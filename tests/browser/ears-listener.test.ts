@@ -38,10 +38,11 @@ afterAll(async () => {
   await server.close();
 }, SLOW_MS);
 
-/** A page with ears in a room of that loudness, started and listening for the answers. */
-async function openEars(roomDbfs = -60): Promise<Page> {
+/** A page with ears in a room of that loudness, started and listening for the answers. @param before run in the page first */
+async function openEars(roomDbfs = -60, before?: () => void): Promise<Page> {
   const page = await (await browser.newContext()).newPage();
   await giveSpokenMicrophone(page, { roomDbfs });
+  if (before) await page.addInitScript(before);
   await page.goto(server.url);
   const started = await page.evaluate(async (list) => {
     window.ears = window.earsPage.makeListener();
@@ -177,6 +178,25 @@ describe('the ears in a real browser', () => {
       expect(failure).toEqual({ kind: 'phrase-unknown', words: ['blue_suede_shoes'] });
       const told = await page.evaluate((first) => window.earsPage.events.slice(first), from);
       expect(told.map(({ type }) => type)).not.toContain('listening');
+      await page.context().close();
+    },
+    SLOW_MS,
+  );
+
+  it(
+    'trust no voice where the browser filters the sound although it was asked not to',
+    async () => {
+      const page = await openEars(-60, () => {
+        const { getSettings } = MediaStreamTrack.prototype;
+        MediaStreamTrack.prototype.getSettings = function () {
+          return { ...getSettings.call(this), noiseSuppression: true };
+        };
+      });
+      expect(await page.evaluate(() => window.earsPage.events.map(({ type }) => type))).toContain(
+        'sound.altered',
+      );
+      const { utterance } = await hear(page, 'both knotters');
+      expect(utterance).toMatchObject({ text: 'both_knotters', hearing: 'poor' });
       await page.context().close();
     },
     SLOW_MS,

@@ -81,8 +81,10 @@ describe('the microphone in a real browser', () => {
         if (!opened.ok) throw new Error(window.earsPage.describe(opened.failure));
         await new Promise((resolve) => setTimeout(resolve, 3_000));
         opened.microphone.stop();
-        return { samples, deviceRateHz: opened.microphone.deviceRateHz };
+        const { deviceRateHz, isAltered } = opened.microphone;
+        return { samples, deviceRateHz, isAltered };
       });
+      expect(heard.isAltered).toBe(false);
       expect(heard.deviceRateHz).not.toBe(16_000);
       // A settled stretch well inside the stream.
       const tone = heard.samples.slice(16_000, 32_000);

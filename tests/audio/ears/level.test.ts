@@ -70,6 +70,17 @@ describe('the level meter', () => {
     expect(ratioNow()).toBeCloseTo(30, 0);
   });
 
+  it('never calls the hearing better than it was told sound like this can be, however quiet the room is', () => {
+    const meters = { believed: new LevelMeter(), altered: new LevelMeter('poor') };
+    for (const block of blocksOf(whiteNoise(16_000 * 3, 0.001), 1_600)) {
+      for (const meter of Object.values(meters)) meter.take(block);
+    }
+    expect(meters.believed.hearing).toBe('good');
+    expect(meters.altered.hearing).toBe('poor');
+    for (const block of blocksOf(whiteNoise(16_000 * 6, 0.1), 1_600)) meters.altered.take(block);
+    expect(meters.altered.hearing).toBe('too loud');
+  });
+
   it('finds a voice faint beside the three understood before, in noise too, and any voice fit before those', () => {
     fc.assert(
       fc.property(
