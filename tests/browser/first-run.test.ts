@@ -6,7 +6,7 @@ import { CHECKED_PHRASES } from '../../src/screens/hearing-check.ts';
 import { serveApp } from './app-server.ts';
 import { launchChromium } from './chromium.ts';
 import type { ServedBuild } from './serve-build.ts';
-import { giveSpokenMicrophone, sayInto, spokenClip } from './spoken-microphone.ts';
+import { giveSpokenMicrophone, HURRIED_MOUTH, sayInto, spokenClip } from './spoken-microphone.ts';
 
 const PATIENCE_MS = 150_000;
 const NEXT_PHRASE_MS = 40_000;
@@ -25,13 +25,13 @@ afterAll(async () => {
 
 beforeEach(async () => {
   page = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
-  await giveSpokenMicrophone(page, { roomDbfs: -55 });
 });
 
 afterEach(() => page?.context().close());
 
 /** From the first sight of the app to the microphone, as a newcomer goes. */
-async function toTheHearingCheck(): Promise<void> {
+async function toTheHearingCheck(mouthSpeed = 1): Promise<void> {
+  await giveSpokenMicrophone(page, { roomDbfs: -55, mouthSpeed });
   await page.goto(app.url);
   for (const caution of CAUTIONS) await page.getByText(caution).waitFor();
   await page.getByRole('button', { name: 'I have read that' }).click();
@@ -70,7 +70,7 @@ describe('the first run', () => {
   it(
     'says what to do when other words were said, and can be tried once more',
     async () => {
-      await toTheHearingCheck();
+      await toTheHearingCheck(HURRIED_MOUTH);
       for (const at of CHECKED_PHRASES.keys()) {
         await untilAsked(at);
         await sayInto(page, spokenClip('my cousin bought a yellow house', 'rms'));
