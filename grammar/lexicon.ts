@@ -18,7 +18,7 @@ import { values } from './phrases/values.ts';
 import { voiding } from './phrases/voiding.ts';
 import { type Side, SUBJECTS } from './sides.ts';
 import { MISS_COUNTS, ROUND_NUMBERS, WHOLE_VALUES } from './value-phrases.ts';
-import { VALUE_PHRASES, VALUE_WORDS } from './value-words.ts';
+import { DIGITS, TEENS, TENS, TWO_WORD_NUMBERS, VALUE_PHRASES, VALUE_WORDS } from './value-words.ts';
 
 const RULES = {
   ...universal,
@@ -127,6 +127,16 @@ function wholeValues(): readonly string[] {
 export function eagerWords(): readonly string[] {
   const voids = ['stop' as const, ...VOID_MEANINGS].flatMap(phrasesFor).map((phrase) => phrase.words);
   return [...new Set([...voids, ...wholeValues(), ...VALUE_WORDS])];
+}
+
+/** Numbers of one digit: the shortest, and said more than all others. */
+export function digitWords(): readonly string[] {
+  return ['zero', ...DIGITS];
+}
+
+/** Numbers that begin or sound like one digit: "eighty", "sixteen", "five hundred". They must show what is more of them. */
+export function digitLikeNumbers(): readonly string[] {
+  return [...TEENS.filter((teen) => teen.endsWith('teen')), ...TENS, ...TWO_WORD_NUMBERS, ...ROUND_NUMBERS];
 }
 
 /** Words that stay ordinary graph words because they combine freely: numbers, fractions, units. */

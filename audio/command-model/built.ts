@@ -1,8 +1,8 @@
 /** Written by `npm run model`; not to be edited. The bundled speech model that public/model/ holds. */
 export const builtModel = {
-  fileName: 'commands-74987dc4.model',
-  bytes: 3706641,
-  sha256: '74987dc429015caf133ef920c1ea174784c556eabcb0a3f407368d8426a01b1a',
+  fileName: 'commands-10c3755f.model',
+  bytes: 3707295,
+  sha256: '10c3755f0830797cca72f364232919267b542bf747a68b461751bd8bb6ed767c',
   /** Of the phrases, words and pronunciations it was made from. */
-  vocabularySha256: 'a00672fc968f0a0fcb0caa358663b12c83689d306e55df13aa2c7dbcfeccca2a',
+  vocabularySha256: '387c0b6d4a29f4bf84ac8f511b377d81349b6f8e4447866575a0a4f787b85864',
 } as const;

@@ -151,6 +151,8 @@ export function modelFiles(
 }
 
 function costOf(word: GraphWord, tuning: GraphTuning): number {
+  if (word.number === 'digit') return tuning.digitCost;
+  if (word.number === 'digitLike') return tuning.digitLikeCost;
   return word.isEager || isShort(word) ? tuning.eagerWordCost : tuning.wordCost;
 }
 

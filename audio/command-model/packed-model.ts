@@ -33,6 +33,8 @@ export function vocabularyHash(vocabulary: VocabularySource): string {
     [...vocabulary.phrases].sort(),
     [...vocabulary.words].sort(),
     [...vocabulary.eager].sort(),
+    [...vocabulary.digits].sort(),
+    [...vocabulary.digitLike].sort(),
     entries,
   ]);
   return createHash('sha256').update(text).digest('hex');

@@ -27,6 +27,8 @@ export const modelTuning: ModelTuning = {
     pauseCost: 1.5,
     wordCost: 8,
     eagerWordCost: 4,
+    digitCost: 1,
+    digitLikeCost: 6,
     decoyCost: 7,
     unknown: { cost: 16, frameBonus: 0.28 },
     clearUnknown: { cost: 2, frameBonus: 0.08 },

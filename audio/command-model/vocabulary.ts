@@ -9,6 +9,9 @@ export interface VocabularySource {
   readonly words: readonly string[];
   /** Those of both that are taken on less evidence than others. */
   readonly eager: readonly string[];
+  /** Numbers of one digit, and those that are easily taken for one of them: a digit is the likelier. */
+  readonly digits: readonly string[];
+  readonly digitLike: readonly string[];
   /** Word to pronunciations (phones with spaces between), for words the dictionary lacks or has otherwise. */
   readonly pronunciations: Readonly<Record<string, readonly string[]>>;
 }
@@ -19,6 +22,8 @@ export interface GraphWord {
   /** For each spoken word in order, the ways to pronounce it (never none). */
   readonly spoken: readonly (readonly Pronunciation[])[];
   readonly isEager: boolean;
+  /** Missing for what is neither. */
+  readonly number?: 'digit' | 'digitLike';
 }
 
 /**
@@ -40,15 +45,21 @@ export function graphVocabulary(
     return found;
   };
   const eager = new Set(source.eager);
+  const numbers = new Map<string, 'digit' | 'digitLike'>([
+    ...source.digitLike.map((number) => [number, 'digitLike'] as const),
+    ...source.digits.map((number) => [number, 'digit'] as const),
+  ]);
   const entries = [...new Set([...source.phrases, ...source.words])].sort();
   return entries.map((phrase) => {
     if (!/^[a-z0-9'-]+( [a-z0-9'-]+)*$/.test(phrase)) {
       throw new Error(`"${phrase}" is not lower-case words with single spaces between them.`);
     }
+    const number = numbers.get(phrase);
     return {
       label: graphToken(phrase),
       spoken: phrase.split(' ').map((word) => pronounce(word, phrase)),
       isEager: eager.has(phrase),
+      ...(number ? { number } : {}),
     };
   });
 }

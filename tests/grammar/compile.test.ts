@@ -1,7 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { canGoOn, graphToken, recogniserList, SECOND_LOOK, UNKNOWN_WORD } from '../../grammar/compile.ts';
 import { activeMeanings } from '../../grammar/expecting.ts';
-import { allPhrases, graphPhrases, graphWords, phrasesFor, riskOf } from '../../grammar/lexicon.ts';
+import {
+  allPhrases,
+  digitLikeNumbers,
+  digitWords,
+  eagerWords,
+  graphPhrases,
+  graphWords,
+  phrasesFor,
+  riskOf,
+} from '../../grammar/lexicon.ts';
 import { INQUIRY_STATES } from './states.ts';
 
 const GRAPH = new Set([...graphPhrases().map(graphToken), ...graphWords(), UNKNOWN_WORD]);
@@ -28,6 +37,13 @@ describe.each(INQUIRY_STATES)('the recogniser list of %s', (_, expecting) => {
     expect(list.includes('seventeen')).toBe(expecting.value !== undefined);
     expect(canGoOn(expecting)).toBe(expecting.value !== undefined);
   });
+});
+
+test('every number that has a likelihood of its own is heard, and is a value', () => {
+  const numbers = [...digitWords(), ...digitLikeNumbers()];
+  expect(numbers.filter((number) => !GRAPH.has(graphToken(number)))).toEqual([]);
+  expect(numbers.filter((number) => !eagerWords().includes(number))).toEqual([]);
+  expect(new Set(numbers).size).toBe(numbers.length);
 });
 
 test('only the units of what is asked are listened for', () => {

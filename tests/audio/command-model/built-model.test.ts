@@ -41,6 +41,8 @@ describe('the model that ships', () => {
     expect(vocabularyHash(more)).not.toBe(vocabularyHash(vocabulary));
     const lessEager = { ...vocabulary, eager: vocabulary.eager.slice(1) };
     expect(vocabularyHash(lessEager)).not.toBe(vocabularyHash(vocabulary));
+    const fewerDigits = { ...vocabulary, digits: vocabulary.digits.slice(1) };
+    expect(vocabularyHash(fewerDigits)).not.toBe(vocabularyHash(vocabulary));
     const other = { ...vocabulary, pronunciations: { ...pronunciations, knotter: ['N AA T AH'] } };
     expect(vocabularyHash(other)).not.toBe(vocabularyHash(vocabulary));
   });

@@ -10,11 +10,15 @@ const dictionary = new Map([
     ],
   ],
   ['key', [['K', 'IY']]],
+  ['eight', [['EY', 'T']]],
+  ['eighty', [['EY', 'T', 'IY']]],
 ]);
 const source = (phrases: string[], pronunciations: Record<string, string[]> = {}) => ({
   phrases,
   words: [],
   eager: ['key'],
+  digits: ['eight'],
+  digitLike: ['eighty'],
   pronunciations,
 });
 
@@ -43,6 +47,15 @@ describe('the vocabulary', () => {
   it('marks what is taken on less evidence', () => {
     const words = graphVocabulary(source(['key', 'the key']), dictionary);
     expect(words.map(({ isEager }) => isEager)).toEqual([true, false]);
+  });
+
+  it('tells digits and the numbers that sound like one from all else', () => {
+    const words = graphVocabulary(source(['eight', 'eighty', 'key']), dictionary);
+    expect(words.map(({ label, number }) => [label, number])).toEqual([
+      ['eight', 'digit'],
+      ['eighty', 'digitLike'],
+      ['key', undefined],
+    ]);
   });
 
   it('names the word without a pronunciation and its phrase', () => {

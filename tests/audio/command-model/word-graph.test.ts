@@ -17,6 +17,8 @@ const tuning: GraphTuning = {
   pauseCost: 1.5,
   wordCost: 12,
   eagerWordCost: 6,
+  digitCost: 1,
+  digitLikeCost: 8,
   decoyCost: 7,
   unknown: { cost: 16, frameBonus: 0.25 },
   clearUnknown: { cost: 2, frameBonus: 0.5 },

@@ -29,7 +29,10 @@ export function standInFiles(): Readonly<Record<string, Uint8Array>> {
   const source = readAcousticSource();
   const { files } = modelFiles(
     source,
-    graphVocabulary({ phrases: [], words, eager: words, pronunciations }, source.dictionary),
+    graphVocabulary(
+      { phrases: [], words, eager: words, digits: [], digitLike: [], pronunciations },
+      source.dictionary,
+    ),
     // A phrase is many words here: each of them must not pay what a whole phrase does.
     {
       ...modelTuning,
