@@ -94,36 +94,25 @@ function runOutOfMemory(page: Page, kind: 'workers' | 'frontEnds'): Promise<unkn
 
 describe('the ears in a real browser', () => {
   it(
-    'understand phrases as they are said, one after the other, and bound them in time',
+    'understand phrases as they are said, one after the other, bound them in time, and take nothing else for one',
     async () => {
       const page = await openEars();
-      for (const voice of ['slt', 'rms'] as const) {
-        for (const answer of answers) {
-          const { utterance, endedAtMs } = await hear(page, answer.replaceAll('_', ' '), voice);
-          expect(utterance.text).toBe(answer);
-          expect(utterance.margin).toBeGreaterThan(0.5);
-          expect(utterance.hearing).toBe('good');
-          // On one clock with the page; a busy machine hands sound on late, so not to the tenth of a second.
-          expect(Math.abs(utterance.endedAtMs - endedAtMs)).toBeLessThan(1_500);
-          expect(utterance.startedAtMs).toBeLessThan(utterance.endedAtMs);
-          expect(utterance.endedAtMs).toBeLessThan(utterance.decidedAtMs);
-        }
+      for (const [i, answer] of answers.entries()) {
+        const { utterance, endedAtMs } = await hear(page, answer.replaceAll('_', ' '), i % 2 ? 'rms' : 'slt');
+        expect(utterance.text).toBe(answer);
+        expect(utterance.margin).toBeGreaterThan(0.5);
+        expect(utterance.hearing).toBe('good');
+        // On one clock with the page; a busy machine hands sound on late, so not to the tenth of a second.
+        expect(Math.abs(utterance.endedAtMs - endedAtMs)).toBeLessThan(1_500);
+        expect(utterance.startedAtMs).toBeLessThan(utterance.endedAtMs);
+        expect(utterance.endedAtMs).toBeLessThan(utterance.decidedAtMs);
       }
-      // Every recogniser that was made was removed: the library keeps the ones that are forgotten.
-      const { create, remove } = await page.evaluate(() => window.earsPage.recognisers);
-      expect(create).toBeGreaterThanOrEqual(answers.length * 2);
-      expect(remove).toBe(create);
-      await page.context().close();
-    },
-    SLOW_MS,
-  );
-
-  it(
-    'do not take what is not on the list for one of its phrases',
-    async () => {
-      const page = await openEars();
       const { utterance } = await hear(page, 'tomorrow we will drive over to the seaside for lunch');
       expect(answers).not.toContain(utterance.text);
+      // Every recogniser that was made was removed: the library keeps the ones that are forgotten.
+      const { create, remove } = await page.evaluate(() => window.earsPage.recognisers);
+      expect(create).toBeGreaterThan(answers.length);
+      expect(remove).toBe(create);
       await page.context().close();
     },
     SLOW_MS,
