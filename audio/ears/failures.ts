@@ -35,7 +35,7 @@ export function describePassedOver(failure: EarsFailure): string {
 
 /** What follows where the browser works on the sound: nothing fails, but nobody can tell how well is heard. */
 export const ALTERED_SOUND =
-  'This browser filters the microphone, so I cannot judge the noise. I ask you back, and the lockout is confirmed by button.';
+  'This browser filters what I hear, so I ask you back. Confirm the lockout by button.';
 
 /** The failure in one clear sentence and what still works, ready to show or speak. */
 export function describeFailure(failure: EarsFailure): string {
