@@ -20,6 +20,8 @@ export const PLAIN_CAPTURE: CaptureSettings = {
   autoGainControl: false,
 };
 
+const CAPTURE_SETTINGS = Object.keys(PLAIN_CAPTURE) as readonly (keyof CaptureSettings)[];
+
 /** What a running microphone reports. */
 export type MicrophoneEvent =
   /** The next block of sound, in order, and when its last sample came, on the page's clock. */
@@ -193,12 +195,9 @@ function capture(
 
 /** Whether something is on that was to be off. A wish is all a page has: some tablets filter whatever they are asked. */
 function isAltered(track: MediaStreamTrack, wanted: CaptureSettings): boolean {
-  const { echoCancellation, noiseSuppression, autoGainControl } = track.getSettings();
-  return (
-    (!wanted.echoCancellation && echoCancellation === true) ||
-    (!wanted.noiseSuppression && noiseSuppression === true) ||
-    (!wanted.autoGainControl && autoGainControl === true)
-  );
+  const settings = track.getSettings();
+  // A browser that does not know a setting says nothing of it; one that has several kinds of it says which.
+  return CAPTURE_SETTINGS.some((each) => !wanted[each] && (settings[each] ?? false) !== false);
 }
 
 /** The DOMExceptions of getUserMedia (W3C Media Capture and Streams, section 10.2) as our failures. */
