@@ -65,9 +65,18 @@ export function App({ services, route, preferences }: AppProps): JSX.Element {
   const here = route.value;
 
   const talk = async (job: JobToTalkAbout) => {
+    const from = route.value;
+    const { jobId } = job.log;
     running.value?.conversation.dispose();
-    running.value = { jobId: job.log.jobId, conversation: await services.converse(job) };
-    goTo({ page: 'job', jobId: job.log.jobId });
+    const conversation = await services.converse(job);
+    if (route.value !== from) {
+      // Whoever went elsewhere meanwhile is not called back.
+      conversation.dispose();
+      if (services.records.ok) services.records.value.leaveJob(jobId);
+      return;
+    }
+    running.value = { jobId, conversation };
+    goTo({ page: 'job', jobId });
   };
   const begin = async (about: JobAbout, first?: 'count') => {
     const { records } = services;
@@ -166,12 +175,17 @@ interface ResumeProps {
 function Resume({ records, jobId, onOpened }: ResumeProps): JSX.Element {
   const problem = useSignal(records.ok ? '' : records.trouble.sentence);
   useEffect(() => {
-    if (!records.ok) return;
+    if (!records.ok) return undefined;
+    let isLeft = false;
     void records.value.openJob(jobId).then((opened) => {
-      if (!opened.ok) problem.value = opened.trouble.sentence;
+      if (isLeft) records.value.leaveJob(jobId);
+      else if (!opened.ok) problem.value = opened.trouble.sentence;
       else if (!opened.value) problem.value = 'This job is not on this tablet. The others are under Records.';
       else onOpened({ log: opened.value.log, from: opened.value.replayed.snapshot });
     });
+    return () => {
+      isLeft = true;
+    };
   }, [records, jobId]);
   return (
     <Page title={problem.value === '' ? 'Opening the job' : 'The job does not open'}>

@@ -227,6 +227,30 @@ describe('counting bales by touch', { timeout: 90_000 }, () => {
   });
 });
 
+describe('a job that is being opened again', { timeout: 90_000 }, () => {
+  it('lets whoever goes elsewhere meanwhile go, and opens when it is asked for', async () => {
+    const jobId = await begin();
+    // Just as its log is read.
+    await page.addInitScript(() => {
+      const { transaction } = IDBDatabase.prototype;
+      IDBDatabase.prototype.transaction = function (...asked) {
+        const isOpening = document.querySelector('h1')?.textContent === 'Opening the job';
+        if (isOpening && sessionStorage.getItem('left') === null) {
+          sessionStorage.setItem('left', 'once');
+          location.hash = '#/records';
+        }
+        return transaction.apply(this, asked);
+      };
+    });
+    await page.reload();
+    await page.getByRole('heading', { name: 'Records' }).waitFor();
+    await page.waitForTimeout(3_000);
+    expect(await page.evaluate(() => location.hash)).toBe('#/records');
+    await page.goto(`${server.url}#/job/${jobId}`);
+    await page.getByRole('region', { name: 'Question' }).waitFor();
+  });
+});
+
 describe('counted bales in the proof of a repair', { timeout: 180_000 }, () => {
   /** Answers that lead to a packed holder, which is cleaned. */
   const ANSWERS = (
