@@ -1,5 +1,6 @@
-import { Cutter, joinedTo } from './cutter.ts';
+import { Cutter } from './cutter.ts';
 import { addDither } from './dither.ts';
+import { joined } from './joined.ts';
 import { createResampler } from './resample.ts';
 import { RNNOISE_DELAY_SAMPLES, RNNOISE_FRAME_SAMPLES, RNNOISE_RATE_HZ, Rnnoise } from './rnnoise.ts';
 import { BLOCK_SAMPLES, EARS_RATE_HZ } from './sound-format.ts';
@@ -71,9 +72,9 @@ export class FrontEnd {
   }
 
   #delayed(frame: Float32Array): Float32Array {
-    const joined = joinedTo(this.#waiting, frame);
-    this.#waiting = joined.slice(frame.length);
-    return joined.subarray(0, frame.length);
+    const all = joined([this.#waiting, frame]);
+    this.#waiting = all.slice(frame.length);
+    return all.subarray(0, frame.length);
   }
 
   /** Frees its memory; it takes no more sound. */

@@ -1,4 +1,5 @@
 import { bandPowers, SPECTRUM_SAMPLES } from './band-powers.ts';
+import { joined } from './joined.ts';
 import { LOUD_OVER_MEAN_WHEN_STEADY, loudAfter } from './loud-moments.ts';
 import { EARS_RATE_HZ, msToSamples, samplesToMs } from './sound-format.ts';
 
@@ -149,16 +150,14 @@ export class SpeechDetector {
 
   /** Takes the next samples, any number, and reports what was decided in them. */
   push(samples: Float32Array): SpeechEvent[] {
-    const joined = new Float32Array(this.#pending.length + samples.length);
-    joined.set(this.#pending);
-    joined.set(samples, this.#pending.length);
+    const all = joined([this.#pending, samples]);
     const events: SpeechEvent[] = [];
     let at = 0;
-    for (; at + SPECTRUM_SAMPLES <= joined.length; at += HOP_SAMPLES) {
-      const event = this.#frame(joined.subarray(at, at + SPECTRUM_SAMPLES), this.#position + at);
+    for (; at + SPECTRUM_SAMPLES <= all.length; at += HOP_SAMPLES) {
+      const event = this.#frame(all.subarray(at, at + SPECTRUM_SAMPLES), this.#position + at);
       if (event !== undefined) events.push(event);
     }
-    this.#pending = joined.slice(at);
+    this.#pending = all.slice(at);
     this.#position += at;
     return events;
   }

@@ -1,5 +1,6 @@
 import { Cutter } from './cutter.ts';
 import type { SoundBlock } from './front-end.ts';
+import { joined } from './joined.ts';
 import type { Recogniser } from './recogniser.ts';
 import { ShoutDetector } from './shout-detector.ts';
 import { LEVEL_SAMPLES } from './sound-format.ts';
@@ -45,8 +46,7 @@ export class StopEars {
     const shout = this.#detector.take(block);
     if (shout === undefined || recogniser === undefined) return;
     const blocks = this.#recent.length;
-    const sound = new Float32Array(blocks * LEVEL_SAMPLES);
-    for (const [i, each] of this.#recent.entries()) sound.set(each, i * LEVEL_SAMPLES);
+    const sound = joined(this.#recent);
     const from = (blocks - 1 - shout.firstBack - SOFT_BEFORE_BLOCKS) * LEVEL_SAMPLES;
     const to = (blocks - shout.lastBack + SOFT_AFTER_BLOCKS) * LEVEL_SAMPLES;
     void this.#understand(readUtterance(recogniser, this.#words, sound, from, to, 'never'));

@@ -1,5 +1,6 @@
 import { roomBeforeMs } from '../command-model/decode-protocol.ts';
 import type { SoundBlock } from './front-end.ts';
+import { joined } from './joined.ts';
 import { RoomMemory } from './room-memory.ts';
 import { BLOCK_SAMPLES, msToSamples } from './sound-format.ts';
 
@@ -73,15 +74,4 @@ export class UtteranceSound {
     this.clear();
     this.#room.clear();
   }
-}
-
-/** Sounds put one behind the other. */
-function joined(parts: readonly Float32Array[]): Float32Array {
-  const out = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
-  let at = 0;
-  for (const part of parts) {
-    out.set(part, at);
-    at += part.length;
-  }
-  return out;
 }

@@ -1,0 +1,10 @@
+/** Sounds put one behind the other. */
+export function joined(parts: readonly Float32Array[]): Float32Array<ArrayBuffer> {
+  const out = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    out.set(part, at);
+    at += part.length;
+  }
+  return out;
+}
